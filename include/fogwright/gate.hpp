@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+/// What must be met before, during and after fogging: respirator, hold, requirements.
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "fogwright/air.hpp"
+#include "fogwright/dose.hpp"
+
+namespace fogwright {
+
+// --- Respirator -----------------------------------------------------------------------------------------------
+
+/// A row of 29 CFR 1910.134(d)(3)(i)(A) Table 1.
+struct ProtectionFactor {
+  std::string_view respirator;  ///< "air-purifying", "PAPR", "SAR continuous flow", ...
+  std::string_view facepiece;   ///< "half mask", "full facepiece", ...
+  int factor = 0;
+};
+[[nodiscard]] std::span<const ProtectionFactor> assigned_protection_factors();
+
+/// Factor × limit, at most the immediately dangerous level (1910.134(d)(3)(i)(B)).
+[[nodiscard]] MassConcentration maximum_use_concentration(int factor, MassConcentration limit,
+                                                          std::optional<MassConcentration> immediately_dangerous);
+
+/// Band colour that manufacturers use for a cartridge (ANSI/ISEA 110); a hint only, the words on the cartridge decide.
+[[nodiscard]] std::string_view cartridge_colour(std::string_view cartridge_words);
+
+struct RespiratorNeed {
+  bool required = false;
+  Facepiece facepiece = Facepiece::none;
+  int assigned_protection_factor = 0;
+  std::vector<std::string> cartridges;  ///< words that must stand on the cartridge; empty for supplied air
+  std::string_view band_colour;         ///< hint; empty where unknown or mixed
+  bool for_mixing = false, for_applying = false;
+  bool do_not_enter = false;            ///< above the immediately dangerous level, or it cannot be estimated
+  enum class Ground { none, label, hazard_ratio, immediately_dangerous, not_estimable } ground = Ground::none;
+};
+/// The stricter of what the label or data sheet demands and what the hazard ratio needs.
+[[nodiscard]] RespiratorNeed respirator_need(const Label& label, const AirResult& air);
+/// One sentence: why this respirator.
+[[nodiscard]] std::string respirator_reason(const RespiratorNeed& need, const Label& label, const AirResult& air);
+
+// --- Hold -----------------------------------------------------------------------------------------------------
+
+/// Company policy; the tool ships these defaults and the owner may only raise them.
+struct Policy {
+  HoldTime least_hold_high_strength{60, unit::minute};  ///< common practice, no source
+  HoldTime least_hold_other{};                          ///< none
+};
+
+enum class HoldGround { label, policy, model, haze };
+[[nodiscard]] std::string_view hold_ground_name(HoldGround ground) noexcept;
+
+/// Whole minutes after fog-off, each rounded up. The longest governs; the model can lengthen a hold, never shorten it.
+struct Hold {
+  std::optional<std::int64_t> label_minutes;  ///< nullopt: the label is silent
+  std::int64_t policy_minutes = 0;
+  std::optional<std::int64_t> model_minutes;  ///< nullopt: not estimable, or the air never clears by itself
+  bool model_never_clears = false;            ///< then only readings can release the building
+  std::int64_t haze_minutes = 0;
+  HoldGround governs = HoldGround::label;
+  std::int64_t total_minutes = 0;             ///< longest of those that are known
+  /// What must pass in full before readings may stand in for the model: label, policy and haze.
+  std::int64_t floor_minutes = 0;
+};
+[[nodiscard]] Hold hold_for(const Label& label, const AirResult& air, const Policy& policy);
+
+// --- Requirements -----------------------------------------------------------------------------------------------
+
+/// What can show that a requirement is met.
+enum class Evidence { person, credential, count, time, number, photo, reading };
+
+/// When a met requirement stops being met.
+enum class Lapse { never_for_this_job, when_someone_enters, at_each_donning, end_of_day, after_minutes };
+
+enum class Stage { before_mixing, before_fogging, during_fogging, before_release, before_close };
+
+/// One rule of the gate. All of them stand in one table (src/gate/rules.cpp); ids never change once released.
+struct Rule {
+  std::string_view id;        ///< "everyone-out", "fit-test"
+  std::string_view words;     ///< shown to the technician, imperative; may hold one {} for a value
+  std::string_view why;       ///< one sentence
+  Basis basis{};
+  std::string_view citation;  ///< regulation, "label", "company policy", "common practice, no source"
+  Evidence evidence{};
+  Lapse lapse{};
+  Stage stage{};
+  std::int64_t lapse_minutes = 0;  ///< with Lapse::after_minutes
+};
+[[nodiscard]] std::span<const Rule> all_rules();
+[[nodiscard]] const Rule* find_rule(std::string_view id);
+
+struct Requirement {
+  const Rule* rule = nullptr;
+  std::string value;  ///< fills the {} of the rule's words
+};
+[[nodiscard]] std::string requirement_words(const Requirement& requirement);
+
+/// What the site adds.
+struct SiteFacts {
+  std::int64_t entrances = 1;
+  bool animals = false;         ///< animals live here (aquariums too)
+  bool sensitive_person = false;
+};
+
+/// The set for this label, respirator, hold, site; in the order in which a job meets them.
+[[nodiscard]] std::vector<Requirement> requirements_for(const Label& label, const RespiratorNeed& respirator,
+                                                        const Hold& hold, const AirResult& air, const SiteFacts& site);
+
+}  // namespace fogwright

@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+/// The plan of one job: everything the engine knows, put together. Pure; used by the command line, the server and the
+/// browser alike.
+
+#include <memory>
+#include <nlohmann/json_fwd.hpp>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "fogwright/gate.hpp"
+
+namespace fogwright {
+
+/// What the technician, the site file or the page hands in. Only the label, and for each system its area and returns, must be given.
+struct PlanRequest {
+  std::shared_ptr<const Label> label;
+  std::vector<AirSystem> systems;
+  SplitRule split = SplitRule::equal;
+  RateChoice rate;
+  DoseLimits limits;
+  std::optional<Calibration> calibration;       ///< nullopt: the gallon rule, marked estimated
+  Length ceiling{8.0, unit::foot};              ///< assumed unless given
+  bool ceiling_given = false;
+  std::optional<AirVolume> gross_volume;        ///< measured; outranks area × ceiling
+  Zone zone;                                    ///< `gross` is filled in by make_plan
+  bool closed_air_changes_given = false;
+  bool temperature_given = false;
+  std::optional<AirFlow> fan;
+  AirVolume plenum{1.0, unit::cubic_metre};
+  double relative_humidity = 0.5;
+  std::optional<Temperature> coldest_surface;
+  std::vector<EnteredLimit> entered_limits;
+  SiteFacts site;
+  Policy policy;
+  Fogger fogger;
+  double reserve = 0.10;                        ///< of the load (company policy)
+  std::optional<HoldTime> deadline;             ///< asks: which airing-out makes this deadline?
+  std::optional<HoldTime> fit_dose;             ///< asks: which volume fits this deadline?
+  int spread_draws = 0;                         ///< 0: no simulated spread
+};
+
+/// Something a person must know that does not stop the plan. The words are made by warning_words().
+enum class WarningKind {
+  flow_estimated, calibration_spread, short_share, heavy_fill, do_not_enter, not_estimable, never_clears,
+  long_model_hold, airflow_unproven, flammable_duct, flammable_stop, condensation, area_large, rate_common_practice,
+  label_silent_on_hold, tank_refills, peroxide_supplied_air, mixture,
+};
+struct Warning {
+  WarningKind kind{};
+  double value = 0;       ///< meaning by kind
+  std::string subject;    ///< a return, a system, an active
+};
+
+struct Plan {
+  std::shared_ptr<const Label> label;
+  RateBand rate_band;
+  SplitRule split{};
+  std::vector<SystemDose> systems;
+  std::int64_t total_seconds = 0;
+  Calibration calibration;
+  FogVolume volume;
+  RouteLoad load;
+  Zone zone;
+  AirResult air;
+  AirCases cases;
+  std::optional<SpreadBand> spread;
+  RespiratorNeed respirator;
+  Hold hold;
+  std::vector<Requirement> requirements;
+  std::vector<Warning> warnings;
+  std::optional<Result<AiringNeed>> airing_for_deadline;
+  std::optional<Result<LiquidVolume>> volume_for_deadline;
+};
+
+/// Errors: those of the layers below; label_forbids and label_incomplete first, so that nobody reads a dose off a plan that may not
+/// be carried out.
+[[nodiscard]] Result<Plan> make_plan(const PlanRequest& request);
+
+[[nodiscard]] std::string warning_words(const Warning& warning, UnitSystem units);
+[[nodiscard]] std::string_view warning_name(WarningKind kind) noexcept;  ///< "flow-estimated"
+
+/// One assumption behind the figures: what, its value with unit, its basis, its source.
+struct Assumption {
+  std::string what, value;
+  Basis basis{};
+  std::string source;
+};
+[[nodiscard]] std::vector<Assumption> assumptions(const PlanRequest& request, const Plan& plan, UnitSystem units);
+
+/// The JSON object described in docs/plan-json.md.
+[[nodiscard]] nlohmann::json plan_json(const PlanRequest& request, const Plan& plan);
+/// The same members as a site file, as a JSON object (docs/plan-json.md); used by the browser and the server.
+[[nodiscard]] tl::expected<PlanRequest, Faults> read_plan_request(const nlohmann::json& request);
+
+/// A site file (TOML, docs/site-file.md): several air systems and everything else about the job but the label.
+/// Errors: bad_site, every fault with line and column.
+[[nodiscard]] tl::expected<PlanRequest, Faults> read_site(std::string_view toml_text, std::string_view file);
+/// A commented site file that read_site accepts.
+[[nodiscard]] std::string_view example_site();
+
+}  // namespace fogwright
