@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "fogwright/book/entry.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "fogwright/book/canonical_json.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+tl::unexpected<Error> refuse(std::string_view member, std::string message) {
+  return fail(ErrorCode::bad_entry, std::move(message), std::string(member), "see docs/record-format.md");
+}
+
+// Words of lower-case letters and digits, the first starting with a letter, with single hyphens between.
+bool kebab_case(std::string_view text) {
+  const auto lower = [](char c) { return c >= 'a' && c <= 'z'; };
+  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+  const bool characters =
+      std::all_of(text.begin(), text.end(), [&](char c) { return lower(c) || digit(c) || c == '-'; });
+  return characters && !text.empty() && lower(text.front()) && text.back() != '-' &&
+         text.find("--") == text.npos;
+}
+
+Result<void> number_ok(std::string_view member, std::int64_t value, std::int64_t most) {
+  if (value < 0 || value > most) return refuse(member, fmt::format("it must be from 0 to {}", most));
+  return {};
+}
+
+Result<void> text_ok(std::string_view member, std::string_view text, std::size_t most) {
+  if (text.empty() || text.size() > most)
+    return refuse(member, fmt::format("it must have 1 to {} bytes", most));
+  return {};
+}
+
+Result<void> correction_ok(const Entry& entry) {
+  if (!entry.corrects && entry.reason.empty()) return {};
+  if (!entry.corrects)
+    return refuse("reason", "only a correction has a reason; other reasons belong in the body");
+  if (!is_v7(*entry.corrects)) return refuse("corrects", "it is not a UUID of version 7");
+  if (*entry.corrects == entry.id) return refuse("corrects", "an entry cannot correct itself");
+  return text_ok("reason", entry.reason, 1024);
+}
+
+Result<void> entry_ok(const Entry& entry) {
+  return number_ok("seq", entry.seq, largest_exact_integer)
+      .and_then([&] { return number_ok("happened", entry.happened_ms, latest_time_ms); })
+      .and_then([&] { return number_ok("received", entry.received_ms, latest_time_ms); })
+      .and_then([&] { return text_ok("actor", entry.actor, 128); })
+      .and_then([&] { return text_ok("device", entry.device, 128); })
+      .and_then([&] { return text_ok("kind", entry.kind, 64); })
+      .and_then([&]() -> Result<void> {
+        if (!is_v7(entry.id)) return refuse("id", "it is not a UUID of version 7");
+        if (!kebab_case(entry.kind)) return refuse("kind", "it must be like stock-received");
+        if (!entry.body.is_object()) return refuse("body", "it must be an object");
+        return correction_ok(entry);
+      });
+}
+
+json envelope(const Entry& entry, std::string_view origin) {
+  json members = {{"v", record_version},
+                  {"book", origin},
+                  {"seq", entry.seq},
+                  {"id", uuid_text(entry.id)},
+                  {"happened", entry.happened_ms},
+                  {"received", entry.received_ms},
+                  {"actor", entry.actor},
+                  {"device", entry.device},
+                  {"kind", entry.kind},
+                  {"body", entry.body}};
+  if (entry.corrects) {
+    members["corrects"] = uuid_text(*entry.corrects);
+    members["reason"] = entry.reason;
+  }
+  return members;
+}
+
+// Reads members by name and type and remembers the first that is missing or of another type.
+class Members {
+ public:
+  explicit Members(const json& object) : object_(object) {}
+
+  std::int64_t integer(const char* name) {
+    return find(name, [](const json& j) { return j.is_number_integer(); }) ? object_[name].get<std::int64_t>()
+                                                                           : 0;
+  }
+  std::string string(const char* name) {
+    return find(name, [](const json& j) { return j.is_string(); }) ? object_[name].get<std::string>() : "";
+  }
+  Uuid uuid(const char* name) {
+    const auto id = read_uuid(string(name));
+    if (!id) note_missing(name);
+    return id.value_or(Uuid{});
+  }
+
+  [[nodiscard]] const std::string& missing() const { return missing_; }
+
+ private:
+  template <class Is>
+  bool find(const char* name, Is is) {
+    const auto member = object_.find(name);
+    const bool found = member != object_.end() && is(*member);
+    if (!found) note_missing(name);
+    return found;
+  }
+  void note_missing(const char* name) {
+    if (missing_.empty()) missing_ = name;
+  }
+
+  const json& object_;
+  std::string missing_;
+};
+
+Result<Entry> from_envelope(const json& object) {
+  Members members(object);
+  Entry entry{members.integer("seq"),
+              members.uuid("id"),
+              members.integer("happened"),
+              members.integer("received"),
+              members.string("actor"),
+              members.string("device"),
+              members.string("kind"),
+              {},
+              {},
+              {}};
+  if (object.contains("corrects")) {
+    entry.corrects = members.uuid("corrects");
+    entry.reason = members.string("reason");
+  }
+  if (!members.missing().empty())
+    return refuse(members.missing(), "this member is missing or of the wrong type");
+  const auto body = object.find("body");
+  if (body == object.end()) return refuse("body", "this member is missing");
+  entry.body = *body;
+  return entry;
+}
+
+Result<void> version_and_book_ok(const json& object, std::string_view origin) {
+  if (!object.is_object()) return refuse("", "an entry is a JSON object");
+  Members members(object);
+  const std::int64_t version = members.integer("v");
+  if (version > record_version) {
+    return fail(ErrorCode::newer_book, fmt::format("the entry has version {} of the record format", version),
+                "v", "use a newer version of this program");
+  }
+  if (version != record_version) return refuse("v", "the version must be 1");
+  if (members.string("book") != origin)
+    return refuse("book", fmt::format("the entry is not of the book {}", origin));
+  return {};
+}
+
+}  // namespace
+
+Result<std::string> leaf_bytes(const Entry& entry, std::string_view origin) {
+  if (auto ok = entry_ok(entry); !ok) return tl::make_unexpected(ok.error());
+  const json members = envelope(entry, origin);
+  if (auto ok = record_value_ok(members); !ok) return tl::make_unexpected(ok.error());
+  auto bytes = canonical_json(members);
+  if (bytes && bytes->size() > most_leaf_bytes) {
+    return refuse("body",
+                  fmt::format("the entry has {} bytes, the most is {}", bytes->size(), most_leaf_bytes));
+  }
+  return bytes;
+}
+
+Result<Entry> read_entry(std::string_view bytes, std::string_view origin) {
+  if (bytes.size() > most_leaf_bytes) return refuse("", "the entry has more than 65,535 bytes");
+  const auto object = read_strict_json(bytes);
+  if (!object) return tl::make_unexpected(object.error());
+  if (auto ok = version_and_book_ok(*object, origin); !ok) return tl::make_unexpected(ok.error());
+  auto entry = from_envelope(*object);
+  if (!entry) return entry;
+  const auto again = leaf_bytes(*entry, origin);
+  if (!again) return tl::make_unexpected(again.error());
+  if (*again != bytes)
+    return refuse("", "the bytes are not the canonical form of an entry, or hold an unknown member");
+  return entry;
+}
+
+std::string leaf_ending(std::uint64_t seq) {
+  return fmt::format(",\"seq\":{},\"v\":{}}}", seq, record_version);
+}
+
+}  // namespace fogwright

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "fogwright/book/canonical_json.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::size_t deepest = 64;
+
+// Builds the value and stops at the first thing that is not strict. The library's parser loops instead of
+// recursing and checks UTF-8 and surrogates itself.
+class StrictBuilder final : public json::json_sax_t {
+ public:
+  bool null() override { return put(nullptr); }
+  bool boolean(bool value) override { return put(value); }
+  bool number_integer(number_integer_t value) override { return put(value); }
+  bool number_unsigned(number_unsigned_t value) override { return put(value); }
+  bool number_float(number_float_t value, const string_t&) override {
+    return std::isfinite(value) ? put(value) : stop("a number is beyond the range of a double");
+  }
+  bool string(string_t& value) override { return put(std::move(value)); }
+  bool binary(binary_t&) override { return stop("binary values have no place in JSON"); }
+  bool start_object(std::size_t) override { return open(json::object()); }
+  bool start_array(std::size_t) override { return open(json::array()); }
+  bool end_object() override { return close(); }
+  bool end_array() override { return close(); }
+
+  bool key(string_t& name) override {
+    if (open_.back()->contains(name)) return stop(fmt::format("the member \"{}\" stands there twice", name));
+    member_ = &(*open_.back())[name];
+    return true;
+  }
+
+  bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception&) override {
+    position_ = position;
+    return stop("this is not well-formed JSON");
+  }
+
+  Result<json> take(bool complete) {
+    if (complete) return std::move(root_);
+    const std::string where = position_ > 0 ? fmt::format("byte {}", position_) : std::string();
+    return fail(ErrorCode::bad_entry, problem_, where, "compare the text with RFC 8259 and I-JSON (RFC 7493)");
+  }
+
+ private:
+  bool stop(std::string problem) {
+    problem_ = std::move(problem);
+    return false;
+  }
+
+  json* place(json value) {
+    if (open_.empty()) return &(root_ = std::move(value));
+    if (open_.back()->is_array()) return &open_.back()->emplace_back(std::move(value));
+    return &(*member_ = std::move(value));
+  }
+
+  bool put(json value) {
+    place(std::move(value));
+    return true;
+  }
+
+  bool open(json container) {
+    if (open_.size() == deepest) return stop(fmt::format("the nesting is deeper than {}", deepest));
+    open_.push_back(place(std::move(container)));
+    return true;
+  }
+
+  bool close() {
+    open_.pop_back();
+    return true;
+  }
+
+  json root_;
+  std::vector<json*> open_;  // stays valid: only the innermost container grows
+  json* member_ = nullptr;
+  std::string problem_;
+  std::size_t position_ = 0;
+};
+
+Result<void> not_for_the_record(std::string message, const std::string& where) {
+  return fail(ErrorCode::bad_entry, std::move(message), where,
+              "write integers in a stated unit, or decimals as strings, under ASCII names");
+}
+
+bool is_ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
+bool is_exact(const json& integer) {
+  if (integer.is_number_unsigned()) return integer.get<std::uint64_t>() <= std::uint64_t{largest_exact_integer};
+  const auto value = integer.get<std::int64_t>();
+  return value >= -largest_exact_integer && value <= largest_exact_integer;
+}
+
+Result<void> check(const json& value, const std::string& where, std::size_t depth) {
+  if (value.is_number_float()) return not_for_the_record("the record holds no fractions", where);
+  if (value.is_binary() || value.is_discarded()) return not_for_the_record("this is not a JSON value", where);
+  if (value.is_number() && !is_exact(value)) return not_for_the_record("an integer is beyond 2^53 - 1", where);
+  if (!value.is_structured()) return {};
+  if (depth == deepest) return not_for_the_record(fmt::format("the nesting is deeper than {}", deepest), where);
+  for (const auto& [name, member] : value.items()) {
+    if (!is_ascii(name)) return not_for_the_record("a member name is not ASCII", where + "/" + name);
+    if (auto ok = check(member, where + "/" + name, depth + 1); !ok) return ok;
+  }
+  return {};
+}
+
+}  // namespace
+
+Result<json> read_strict_json(std::string_view text) {
+  if (text.starts_with("\xEF\xBB\xBF")) {
+    return fail(ErrorCode::bad_entry, "the text starts with a byte order mark", "byte 1",
+                "save it without one");
+  }
+  StrictBuilder builder;
+  const bool complete = json::sax_parse(text.begin(), text.end(), &builder);
+  return builder.take(complete);
+}
+
+Result<void> record_value_ok(const json& value) { return check(value, "", 0); }
+
+}  // namespace fogwright
