@@ -14,15 +14,20 @@
 
 namespace fogwright {
 
+/// Where a member was written: "file:line:column", an option, a JSON pointer.
+struct Place {
+  std::string shown;
+  ErrorCode code = ErrorCode::not_understood;  ///< of a fault there: bad_site in a file
+};
+
 /// What all tables of one reading share.
 struct Reading {
-  ErrorCode code = ErrorCode::bad_site;
-  std::function<std::string(const std::string& pointer)>
-      where;  ///< JSON pointer to "file:line:column" or an option
+  std::function<Place(const std::string& pointer)> place;
   Faults faults;
 
   void fault(const std::string& pointer, std::string message, std::string hint) {
-    faults.push_back({code, std::move(message), where(pointer), std::move(hint)});
+    Place at = place(pointer);
+    faults.push_back({at.code, std::move(message), std::move(at.shown), std::move(hint)});
   }
 };
 
