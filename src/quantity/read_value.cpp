@@ -17,6 +17,7 @@ tl::unexpected<Refusal> refuse_unit(const Form& form, std::string_view unit) {
   if (const Trap* trap = find_trap(form, unit))
     return refuse(std::string(trap->reason), std::string(trap->hint));
   if (starts_with_number(unit)) return refuse("two numbers follow each other");
+  if (unit.starts_with('-')) return refuse("one value is expected, not a range");
   return refuse("the unit " + quoted(unit) + " is not known here");
 }
 

@@ -45,17 +45,17 @@ constexpr UnitRow masses[] = {
     {"g", unit::gram.in_si, "g"},    {"mg", unit::milligram.in_si, "mg"},
 };
 constexpr UnitRow densities[] = {
-    {"mg/m3", unit::milligram_per_cubic_metre.in_si, "mg/m3"},
-    {"ug/m3", unit::microgram_per_cubic_metre.in_si, "ug/m3"},
-    {"g/m3", unit::gram_per_cubic_metre.in_si, "g/m3"},
+    {"mg/m3", unit::milligram_per_cubic_metre.in_si, "mg/m3 mg/cum"},
+    {"ug/m3", unit::microgram_per_cubic_metre.in_si, "ug/m3 ug/cum"},
+    {"g/m3", unit::gram_per_cubic_metre.in_si, "g/m3 g/cum"},
     {"g/mL", unit::gram_per_millilitre.in_si, "g/ml g/cm3 kg/l"},
-    {"kg/m3", unit::kilogram_per_cubic_metre.in_si, "kg/m3 g/l"},
+    {"kg/m3", unit::kilogram_per_cubic_metre.in_si, "kg/m3 kg/cum g/l"},
     {"lb/gal", unit::pound_per_us_gallon.in_si, "lb/gal ppg"},
 };
 constexpr UnitRow flows[] = {
     {"cfm", unit::cubic_foot_per_minute.in_si, "cfm cuft/min ft3/min"},
     {"m3/h", unit::cubic_metre_per_hour.in_si, "m3/h cum/h"},
-    {"m3/s", unit::cubic_metre_per_second.in_si, "m3/s"},
+    {"m3/s", unit::cubic_metre_per_second.in_si, "m3/s cum/s"},
     {"L/s", unit::litre_per_second.in_si, "l/s"},
     {"mL/min", unit::millilitre_per_minute.in_si, "ml/min"},
     {"mL/s", unit::millilitre_per_second.in_si, "ml/s"},
@@ -81,7 +81,7 @@ constexpr UnitRow temperatures[] = {
     {"K", unit::kelvin.in_si, "k"},
 };
 constexpr UnitRow fractions[] = {
-    {"%", 0.01, "% wt% %w/w % w/w%"},
+    {"%", 0.01, "% wt% %w/w w/w%"},
     {"ppm", 1e-6, "ppm ppmw mg/kg"},
     {"fraction", 1.0, "fraction"},
 };
