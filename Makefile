@@ -29,7 +29,7 @@ tidy: ## static analysis of src and bench
 
 bench: ## the benchmarks
 	@cmake --preset bench > /dev/null && cmake --build --preset bench
-	@for program in build/bench/bench/*_bench; do $$program || exit 1; done
+	@find build/bench/bench -name '*_bench' -type f -print0 | sort -z | xargs -0 -I{} {} --benchmark_min_time=0.2
 
 soak: ## the long tests
 	@cmake --preset develop > /dev/null && cmake --build --preset develop && ctest --preset soak --no-tests=ignore
