@@ -53,6 +53,15 @@ std::string_view canonical_word(std::string_view word) {
   return word;
 }
 
+// What `s` starts with and what it is replaced by; a character that is not typographic by itself.
+Replacement typographic_at(std::string_view s) {
+  const Replacement itself{s.substr(0, 1), s.substr(0, 1)};
+  if (static_cast<unsigned char>(s[0]) < 0x80) return itself;
+  for (const Replacement& r : typographic)
+    if (s.starts_with(r.first)) return r;
+  return itself;
+}
+
 // Bytes of the well-formed UTF-8 sequence that `s` starts with; 0 if it starts with none. Overlong forms and
 // surrogates are not well-formed (RFC 3629, section 4).
 std::size_t sequence_length(std::string_view s) {
@@ -97,15 +106,9 @@ std::string_view trim(std::string_view s) {
 std::string to_ascii_symbols(std::string_view s) {
   std::string out;
   while (!s.empty()) {
-    std::size_t taken = 1;
-    std::string_view put = s.substr(0, 1);
-    for (const auto& [from, to] : typographic)
-      if (s.starts_with(from)) {
-        taken = from.size();
-        put = to;
-      }
-    out += put;
-    s.remove_prefix(taken);
+    const Replacement r = typographic_at(s);
+    out += r.second;
+    s.remove_prefix(r.first.size());
   }
   return out;
 }

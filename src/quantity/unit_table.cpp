@@ -163,6 +163,7 @@ const UnitRow* find_unit(const Form& form, std::string_view spelling) {
 }
 
 const Trap* find_trap(const Form& form, std::string_view spelling) {
+  if (form.traps.empty()) return nullptr;
   const std::string canonical = canonical_unit(spelling);
   for (const Trap& trap : form.traps)
     if (trap.spelling == spelling || trap.spelling == canonical) return &trap;
