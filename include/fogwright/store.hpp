@@ -3,16 +3,17 @@
 
 /// Where a book is kept. One narrow interface; SQLite implements it in a file, PostgreSQL will for a fleet.
 ///
-/// The life of an entry: the caller's `decide` sees the documents as they are under the writers' lock and hands back new entries;
-/// the store gives each its sequence number and time of receipt, writes the leaf bytes, the tree nodes and the folded documents
-/// in one transaction, and returns only after the bytes are durable. A failed commit is in doubt: the store reopens, reads the
-/// head and lets the ids decide; until that has succeeded nothing is acknowledged.
+/// The life of an entry: the caller's `decide` sees the documents as they are under the writers' lock and hands
+/// back new entries; the store gives each its sequence number and time of receipt, writes the leaf bytes, the
+/// tree nodes and the folded documents in one transaction, and returns only after the bytes are durable. A
+/// failed commit is in doubt: the store reopens, reads the head and lets the ids decide; until that has
+/// succeeded nothing is acknowledged.
 
 #include <cstdint>
 #include <functional>
 #include <memory>
-#include <stdexcept>
 #include <optional>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,19 +21,10 @@
 #include "fogwright/book/documents.hpp"
 #include "fogwright/book/entry.hpp"
 #include "fogwright/book/merkle.hpp"
+#include "fogwright/book/new_entry.hpp"
 #include "fogwright/error.hpp"
 
 namespace fogwright {
-
-/// An entry as its maker hands it in; the store adds `seq` and `received`.
-struct NewEntry {
-  Uuid id;
-  std::int64_t happened_ms = 0;  ///< UTC
-  std::string actor, device, kind;
-  nlohmann::json body = nlohmann::json::object();
-  std::optional<Uuid> corrects;
-  std::string reason;
-};
 
 struct Receipt {
   std::int64_t seq = 0;
@@ -62,7 +54,7 @@ struct Finding {
 
 struct Verification {
   Head head;
-  std::vector<Finding> findings;      ///< empty: all is as it was written
+  std::vector<Finding> findings;         ///< empty: all is as it was written
   std::vector<std::string> checkpoints;  ///< how each stored checkpoint fares, newest last
 };
 
@@ -75,7 +67,8 @@ class Store {
   [[nodiscard]] virtual std::string origin() const = 0;
   [[nodiscard]] virtual Head head() = 0;
 
-  /// All or nothing. Errors: whatever `decide` refuses with; bad_entry; storage_busy. Storage faults throw StorageFault.
+  /// All or nothing. Errors: whatever `decide` refuses with; bad_entry; storage_busy. Storage faults throw
+  /// StorageFault.
   virtual Result<std::vector<Receipt>> append(const Decide& decide) = 0;
 
   /// A consistent view for reading; stays as it is while others write.
@@ -98,8 +91,9 @@ class Store {
   [[nodiscard]] virtual std::optional<std::string> private_bytes(std::string_view hash_hex) = 0;
   virtual bool erase_private(std::string_view hash_hex) = 0;
 
-  /// Reads everything again: leaf bytes against the tree, sequence, ids, stored nodes, documents against a fresh fold, stored
-  /// checkpoints (signature by `trusted_vkey`, consistency). Names every bad entry it can tell.
+  /// Reads everything again: leaf bytes against the tree, sequence, ids, stored nodes, documents against a
+  /// fresh fold, stored checkpoints (signature by `trusted_vkey`, consistency). Names every bad entry it can
+  /// tell.
   [[nodiscard]] virtual Verification verify(std::string_view trusted_vkey, const Progress& progress) = 0;
   /// Derives the documents anew; returns how many differed (each named in `differing`, at most 100).
   virtual std::int64_t rebuild(std::vector<std::string>& differing, const Progress& progress) = 0;
@@ -121,9 +115,11 @@ class StorageFault : public std::runtime_error {
 };
 
 /// Makes a new book. Errors: already_exists, file_fault.
-[[nodiscard]] Result<std::unique_ptr<Store>> create_sqlite_book(const std::string& path, std::string_view origin, Fold fold,
+[[nodiscard]] Result<std::unique_ptr<Store>> create_sqlite_book(const std::string& path,
+                                                                std::string_view origin, Fold fold,
                                                                 Clock clock);
-/// Opens a book and brings its schema up to date. Errors: not_found, bad_book (not a book), newer_book, file_fault, storage_busy.
+/// Opens a book and brings its schema up to date. Errors: not_found, bad_book (not a book), newer_book,
+/// file_fault, storage_busy.
 [[nodiscard]] Result<std::unique_ptr<Store>> open_sqlite_book(const std::string& path, Fold fold, Clock clock);
 
 }  // namespace fogwright

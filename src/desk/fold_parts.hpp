@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "fogwright/desk/fold.hpp"
+
+namespace fogwright {
+
+using FoldPart = void (*)(const Entry& entry, MutableDocuments& documents);
+
+/// Kinds and what folds them. Each group of kinds has its own file.
+struct FoldRow {
+  std::string_view kind;
+  FoldPart part;
+};
+[[nodiscard]] std::span<const FoldRow> crew_fold();       // fold_crew.cpp
+[[nodiscard]] std::span<const FoldRow> equipment_fold();  // fold_equipment.cpp: foggers, cartridges, labels
+[[nodiscard]] std::span<const FoldRow> stock_fold();      // fold_stock.cpp
+[[nodiscard]] std::span<const FoldRow> job_fold();        // fold_job.cpp
+
+/// Raises a departure on behalf of an entry. `rule` must stand in the table.
+void raise(const Entry& entry, MutableDocuments& documents, std::string_view rule, std::string what,
+           nlohmann::json about = nlohmann::json::object());
+
+}  // namespace fogwright
