@@ -119,6 +119,10 @@ Result<json> read_strict_json(std::string_view text) {
     return fail(ErrorCode::bad_entry, "the text starts with a byte order mark", "byte 1",
                 "save it without one");
   }
+  if (const std::size_t at = text.find('\0'); at != text.npos) {  // the library would take it for the end
+    return fail(ErrorCode::bad_entry, "the text holds a zero byte", fmt::format("byte {}", at + 1),
+                "write it as \\u0000");
+  }
   StrictBuilder builder;
   const bool complete = json::sax_parse(text.begin(), text.end(), &builder);
   return builder.take(complete);
