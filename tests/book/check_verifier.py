@@ -1,0 +1,82 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""check_verifier.py WRITE_EXPORT VERIFIER...: the verifier must accept an export and refuse every damaged one."""
+import pathlib
+import random
+import subprocess
+import sys
+import tempfile
+
+write_export, *verifier = sys.argv[1:]
+failures = []
+
+
+def accepts(folder, *names):
+    run = subprocess.run([*verifier, *(str(folder / name) for name in names)], capture_output=True, text=True)
+    if run.returncode not in (0, 1):
+        sys.exit(f"the verifier broke: {run.stderr}")
+    if run.returncode == 1 and "not verified:" not in run.stderr:
+        sys.exit(f"the verifier refused without a reason: {run.stderr}")
+    return run.returncode == 0
+
+
+def expect(wanted, what, folder, *names):
+    if accepts(folder, *names) != wanted:
+        failures.append(f"{'refused' if wanted else 'accepted'}: {what}")
+
+
+def damages(name, data, tries):
+    """Damaged copies of a file with what was done to them."""
+    for at in sorted(random.sample(range(len(data)), min(tries, len(data)))):
+        yield f"{name}, one bit flipped at byte {at}", data[:at] + bytes([data[at] ^ 1 << at % 8]) + data[at + 1:]
+    yield f"{name}, last byte gone", data[:-1]
+    lines = data.splitlines(True)
+    yield f"{name}, first line gone", b"".join(lines[1:])
+    yield f"{name}, last line gone", b"".join(lines[:-1])
+    if name == "book.jsonl":
+        yield f"{name}, two lines swapped", b"".join([lines[1], lines[0], *lines[2:]])
+        yield f"{name}, a line twice", b"".join([*lines, lines[-1]])
+
+
+def check_damages(folder, files, names, tries):
+    for name in files:
+        path = folder / name
+        sound = path.read_bytes()
+        for what, damaged in damages(name, sound, tries):
+            if name in ("book.vkey", "entry.json") and damaged == sound[:-1]:
+                continue  # only the newline at the end of the file
+            path.write_bytes(damaged)
+            expect(False, what, folder, *names)
+        path.write_bytes(sound)
+
+
+def check_proofs(folder, count):
+    subprocess.run([write_export, str(folder), str(count)], check=True)
+    proof = ["entry.tlog-proof", "entry.json", "book.vkey"]
+    verifier.append("--proof")
+    expect(True, f"a sound proof in {count}", folder, *proof)
+    if count == 300:
+        check_damages(folder, proof[:2], proof, 12)
+    verifier.pop()
+
+
+for count in (1, 2, 7, 300):
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        subprocess.run([write_export, name, str(count)], check=True)
+        book = ["book.jsonl", "book.checkpoint", "book.vkey", "older.checkpoint"]
+        expect(True, f"a sound book of {count}", folder, *book)
+        expect(True, f"a sound book of {count} without older checkpoints", folder, *book[:3])
+        expect(False, "an older checkpoint as the newest", folder, "book.jsonl", "older.checkpoint", "book.vkey")
+        if count == 300:
+            check_damages(folder, book, book, 12)
+            # A rewritten entry before the older checkpoint, with a checkpoint that was never made of it.
+            lines = (folder / "book.jsonl").read_bytes().splitlines(True)
+            lines[10] = lines[10].replace(b"3795", b"9999")
+            (folder / "book.jsonl").write_bytes(b"".join(lines))
+            expect(False, "an entry rewritten", folder, *book)
+        if verifier[-1].endswith(".py"):
+            check_proofs(folder, count)
+
+print("\n".join(failures) if failures else "every sound export accepted, every damaged one refused")
+sys.exit(1 if failures else 0)
