@@ -100,7 +100,7 @@ void BookVerifier::hash_piece(Piece& piece, std::span<const StoredLeaf> leaves, 
 
 std::string BookVerifier::fault_of(std::uint64_t seq, const StoredLeaf& leaf, const Hash& hash) const {
   if (leaf.hash != nullptr && *leaf.hash != hash) return "its bytes do not match the hash stored beside them";
-  if (!leaf.bytes.ends_with(leaf_ending(seq))) return "its sequence number is not that of its place";
+  if (!claims_seq(leaf.bytes, seq)) return "its sequence number is not that of its place";
   if (leaf.bytes.size() > most_leaf_bytes) return "it has more than 65,535 bytes";
   if (!options_.deep) return {};
   const auto entry = read_entry(leaf.bytes, origin_);

@@ -45,8 +45,8 @@ struct Entry {
 /// unknown member may stand in the envelope (bad_entry; newer_book if a newer version wrote it).
 [[nodiscard]] Result<Entry> read_entry(std::string_view bytes, std::string_view origin);
 
-/// The end of the bytes of every entry with this sequence number. Tells cheaply whether bytes claim the
-/// place they stand in; it proves nothing about the rest of them.
-[[nodiscard]] std::string leaf_ending(std::uint64_t seq);
+/// Whether the bytes end as those of every entry with this sequence number do. Tells cheaply whether they
+/// claim the place they stand in; it proves nothing about the rest of them.
+[[nodiscard]] bool claims_seq(std::string_view bytes, std::uint64_t seq) noexcept;
 
 }  // namespace fogwright
