@@ -16,10 +16,11 @@ namespace fogwright {
 
 // --- Splitting a whole number of seconds --------------------------------------------------------------------
 
-/// Largest remainder (Hamilton): shares sum to `total`, each is the floor or the ceiling of its exact share, ties go to
-/// the earlier weight. A weight of zero gets nothing. Exact in integers; total >= 0, weights >= 0, at least one > 0.
-/// Errors: out_of_range.
-[[nodiscard]] Result<std::vector<std::int64_t>> apportion(std::int64_t total, std::span<const std::int64_t> weights);
+/// Largest remainder (Hamilton): shares sum to `total`, each is the floor or the ceiling of its exact share,
+/// ties go to the earlier weight. A weight of zero gets nothing. Exact in integers; total >= 0, weights >= 0,
+/// at least one > 0. Errors: out_of_range.
+[[nodiscard]] Result<std::vector<std::int64_t>> apportion(std::int64_t total,
+                                                          std::span<const std::int64_t> weights);
 
 enum class SplitRule { equal, face_area, airflow };
 [[nodiscard]] std::string_view split_rule_name(SplitRule rule) noexcept;  ///< "equal", "face", "airflow"
@@ -54,7 +55,8 @@ struct RateChoice {
 };
 
 struct SecondsBand {
-  std::int64_t low = 0;   ///< whole seconds, rounded up
+  /// Whole seconds, rounded up; where the band is a single rate, rounded down like `high`.
+  std::int64_t low = 0;
   std::int64_t high = 0;  ///< whole seconds, rounded down
   friend bool operator==(const SecondsBand&, const SecondsBand&) = default;
 };
@@ -62,6 +64,8 @@ struct SecondsBand {
 struct ReturnDose {
   std::string name;
   std::int64_t seconds = 0;
+  /// Its shares of the system's low and high seconds, each within a second of exact, widened by the one second
+  /// that a share can lose as the total grows (Alabama paradox): `seconds` always lies inside.
   SecondsBand band;
 };
 
@@ -79,10 +83,14 @@ struct DoseLimits {
   bool large = false;                       ///< allow more than 200,000 sq ft in one system
 };
 
-/// Errors: out_of_range (area not in (0, 200,000 sq ft], returns not in 1..200, no whole second in the band),
-/// rate_outside_band, missing_value (a face area or airflow given for some returns only, when splitting by it).
-[[nodiscard]] Result<SystemDose> dose_system(const AirSystem& system, const RateBand& band, const RateChoice& choice,
-                                             SplitRule split, const DoseLimits& limits = {});
+/// Aims at the low or high end of the band, at its middle rounded down, or at an exact rate rounded to the
+/// nearest second of the band. Face areas weigh in whole square millimetres, airflows in whole millilitres a
+/// second. Errors: out_of_range (area not in (0, 200,000 sq ft], returns not in 1..200, no whole second in the
+/// band, a band that is not 0 < low <= high, a face area or airflow that is zero or absurd), rate_outside_band,
+/// missing_value (a return without a face area or airflow, when splitting by it).
+[[nodiscard]] Result<SystemDose> dose_system(const AirSystem& system, const RateBand& band,
+                                             const RateChoice& choice, SplitRule split,
+                                             const DoseLimits& limits = {});
 
 // --- The fogger ---------------------------------------------------------------------------------------------
 
@@ -94,26 +102,29 @@ struct CatchTest {
 
 /// What a fogger puts out, with its spread.
 struct Calibration {
-  LiquidFlow flow{};             ///< ratio of all that was caught to all the time
-  LiquidFlow low{}, high{};      ///< 95 % bounds of the mean (Student t); equal to flow for a flow that was entered
-  double relative_spread = 0;    ///< standard deviation of the single runs over their mean
-  int runs = 0;
+  LiquidFlow flow{};  ///< ratio of all that was caught to all the time
+  /// 95 % bounds of the mean (Student t), none below zero. A single run and a flow that was entered tell
+  /// nothing about their spread: both bounds equal the flow.
+  LiquidFlow low{}, high{};
+  double relative_spread = 0;  ///< standard deviation of the single runs over their mean; 0 with fewer than two
+  int runs = 0;                ///< 0 where nobody measured
   Basis basis = Basis::measured;
-  bool large_spread = false;     ///< more than 10 % between runs, or fewer than three runs
+  bool large_spread = false;  ///< more than 10 % between runs, or fewer than three runs
 };
 
-/// Errors: missing_value (no run), out_of_range (a volume or a time that is zero).
+/// Errors: missing_value (no run), out_of_range (a volume or a time that is zero, a flow beyond 20 L/min).
 [[nodiscard]] Result<Calibration> calibrate(std::span<const CatchTest> runs);
 
 /// Least squares through the origin: slope, its standard error, residual standard deviation.
 struct OriginFit {
   double slope = 0, standard_error = 0, residual_deviation = 0;
 };
-/// Errors: missing_value with fewer than two points, out_of_range where all x are zero.
+/// Errors: missing_value with fewer than two points or unequal counts, out_of_range where all x are zero or one
+/// is not finite. Checked against NIST StRD NoInt1 and NoInt2.
 [[nodiscard]] Result<OriginFit> fit_through_origin(std::span<const double> x, std::span<const double> y);
 
-/// Where nobody measured: a US gallon does 10 to 12 jobs (common practice, no source). A job is taken as 2,400 sq ft at
-/// the middle of the band (our assumption). The flow is the one of 10 jobs, low is the one of 12.
+/// Where nobody measured: a US gallon does 10 to 12 jobs (common practice, no source). A job is taken as 2,400
+/// sq ft at the middle of the band (our assumption). The flow is the one of 10 jobs, low is the one of 12.
 [[nodiscard]] Calibration gallon_rule();
 /// A flow that someone typed. Errors: out_of_range when zero or beyond 20 L/min.
 [[nodiscard]] Result<Calibration> entered_flow(LiquidFlow flow);
@@ -123,27 +134,31 @@ struct FogVolume {
   LiquidVolume high{};    ///< upper bound of the flow × the high end of the band
   LiquidVolume low{};     ///< lower bound of the flow × target time
 };
-[[nodiscard]] FogVolume fog_volume(const Calibration& calibration, std::int64_t target_seconds, std::int64_t high_seconds);
+[[nodiscard]] FogVolume fog_volume(const Calibration& calibration, std::int64_t target_seconds,
+                                   std::int64_t high_seconds);
 
 // --- The route ----------------------------------------------------------------------------------------------
 
 struct Fogger {
-  std::optional<LiquidVolume> tank;   ///< nullopt: not known
+  std::optional<LiquidVolume> tank;  ///< nullopt: not known
   std::optional<Mass> empty_mass;
-  std::optional<Mass> carry_limit;    ///< policy
+  std::optional<Mass> carry_limit;  ///< policy; needs empty_mass
 };
 
 struct RouteLoad {
-  LiquidVolume needed{};        ///< sum of the high-band volumes and the reserve
+  LiquidVolume needed{};                ///< sum of the high-band volumes and the reserve
   std::int64_t needed_microlitres = 0;  ///< rounded up
-  LiquidVolume fill{};          ///< what one fill holds at most: tank, and weight carried
-  int fills = 1;                ///< how often the tank is filled
-  Mass liquid_mass{};           ///< of one fill
-  bool above_usual_fill = false;  ///< more than 1/2 US gal in one fill (common practice, no source): needless weight
+  /// What one fill holds at most by tank and by weight carried; `needed` where neither is known.
+  LiquidVolume fill{};
+  int fills = 1;       ///< how often the tank is filled
+  Mass liquid_mass{};  ///< of the largest fill of this load
+  /// More than 1/2 US gal in one fill (common practice, no source): needless weight.
+  bool above_usual_fill = false;
 };
 
-/// `reserve` is a fraction of the sum (0 to 1). Errors: missing_value (no job), out_of_range (carry limit below the empty
-/// fogger, reserve outside 0..1).
+/// `reserve` is a fraction of the sum (0 to 1). Errors: missing_value (no job, a carry limit without the empty
+/// mass), out_of_range (a carry limit that leaves nothing above the empty fogger, reserve outside 0..1, a
+/// volume, tank or density that is not above zero, more than 1,000 fills).
 [[nodiscard]] Result<RouteLoad> route_load(std::span<const LiquidVolume> high_volumes, double reserve,
                                            LiquidDensity density, const Fogger& fogger);
 
@@ -156,7 +171,8 @@ struct Dilution {
   Mass diluent_mass{};
   LiquidVolume naive_concentrate{};  ///< C1·V1 = C2·V2 on mass fractions: shown for reference only
 };
-/// Errors: out_of_range (fractions outside (0, 1], target above the concentrate, volume or density not positive).
+/// Errors: out_of_range (fractions outside (0, 1], target above the concentrate, volume or density not
+/// positive).
 [[nodiscard]] Result<Dilution> dilute(LiquidVolume make, double target_fraction, LiquidDensity target_density,
                                       double concentrate_fraction, LiquidDensity concentrate_density);
 
@@ -169,12 +185,14 @@ struct HypochloriteStrength {
   double available_chlorine_fraction = 0;
   double sodium_hypochlorite_fraction = 0;
 };
-/// Errors: out_of_range.
+/// Errors: out_of_range (trade per cent not in (0, 30], density not 0.9 to 1.5 g/mL).
 [[nodiscard]] Result<HypochloriteStrength> hypochlorite_strength(double trade_percent, LiquidDensity density);
 
 struct MixingSheetLine {
   std::string ingredient;
-  LiquidVolume amount{};  ///< scaled to the batch; water rounds up, everything else to the nearest 0.1 mL, never above
+  /// Scaled to the batch, in tenths of a millilitre: water rounds up, everything else down, so that the mix is
+  /// never stronger than the label's. In whole label batches the label's own amounts stand.
+  LiquidVolume amount{};
   std::string instruction;
   std::optional<HoldTime> wait;
 };
@@ -186,26 +204,32 @@ struct MixingSheet {
   int batches = 1;  ///< 1 where the batch was scaled, else whole label batches
   std::vector<MixingSheetLine> lines;
   Gear gear;
-  std::optional<ShelfTime> life;  ///< of the mix, from the label
+  std::optional<ShelfTime> life;          ///< of the mix, from the label
   std::optional<double> active_fraction;  ///< worked out by mass where the label gives strengths and densities
 };
-/// Scales the label's own table up to `make`. Errors: label_incomplete (the label has no mixing table), not_found (no table of
-/// that name), out_of_range.
-[[nodiscard]] Result<MixingSheet> mixing_sheet(const Label& label, LiquidVolume make, std::string_view table = {});
+/// Scales the label's own table to exactly `make`; where its smallest amount would fall below 1 mL, to whole
+/// label batches of at least `make`. Water without a density counts as 1 g/mL. Errors: label_incomplete (the
+/// label has no mixing table, or one without amounts), not_found (no table of that name), missing_value
+/// (several tables and no name), out_of_range (`make` not in (0, 1,000 L]).
+[[nodiscard]] Result<MixingSheet> mixing_sheet(const Label& label, LiquidVolume make,
+                                               std::string_view table = {});
 
 // --- Spread -------------------------------------------------------------------------------------------------
 
 struct SpreadInput {
   Calibration calibration;
   std::int64_t target_seconds = 0;
-  double time_standard_deviation_s = 1.0;  ///< how well a person keeps the time (assumed)
+  double time_standard_deviation_s = 1.0;   ///< how well a person keeps the time (assumed)
   double active_relative_deviation = 0.05;  ///< of the strength as applied (assumed)
 };
 /// 95 % interval of a simulated product of factors (JCGM 101). Seeded, so the same input gives the same answer.
 struct SpreadBand {
   double mean = 0, deviation = 0, low = 0, high = 0;
 };
-/// Relative dose (1 = as planned) from the spread of flow, time and strength; `draws` at least 1,000.
+/// Relative dose (1 = as planned) from the spread of flow, time and strength, each independent. The flow of one
+/// job is normal with the scatter of a single run and of the mean where two runs or more were made, else
+/// rectangular between the calibration's bounds. Fewer than 1,000 draws count as 1,000. Precondition: a flow
+/// and a target time above zero.
 [[nodiscard]] SpreadBand dose_spread(const SpreadInput& input, int draws = 10'000, std::uint64_t seed = 1);
 
 }  // namespace fogwright

@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "fogwright/dose.hpp"
+
+namespace fogwright {
+
+/// How an error names a system: `system "upstairs"`.
+[[nodiscard]] std::string name_of(const AirSystem& system);
+/// How an error names a return: `return "hall" of system "upstairs"`.
+[[nodiscard]] std::string name_of_return(const AirSystem& system, std::size_t index);
+
+}  // namespace fogwright
