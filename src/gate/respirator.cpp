@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
+
+#include "fogwright/gate.hpp"
+#include "gate/cartridge.hpp"
+
+namespace fogwright {
+
+namespace {
+
+using Ground = RespiratorNeed::Ground;
+
+/// Written so that a ratio that is not a number counts as high.
+bool within(double ratio, double bound) { return ratio <= bound; }
+
+double worst_ratio(const AirResult& air) {
+  double worst = air.mixture_index;
+  for (const ActiveAir& active : air.actives)
+    if (!within(active.hazard_ratio, worst)) worst = active.hazard_ratio;
+  return worst;
+}
+
+/// The least facepiece for gas and vapour whose assigned protection factor covers the ratio. A filtering
+/// facepiece holds back no vapour.
+Facepiece facepiece_for(double ratio) {
+  if (within(ratio, 1)) return Facepiece::none;
+  for (const Facepiece rung : {Facepiece::half_mask, Facepiece::full_facepiece, Facepiece::powered})
+    if (within(ratio, protection_factor(rung))) return rung;
+  return Facepiece::self_contained;
+}
+
+void raise(RespiratorNeed& need, Facepiece least, Ground ground) {
+  if (least <= need.facepiece) return;
+  need.facepiece = least;
+  need.ground = ground;
+}
+
+bool takes_cartridges(Facepiece facepiece) {
+  return facepiece >= Facepiece::half_mask && facepiece <= Facepiece::powered;
+}
+
+void add_once(std::vector<std::string>& list, std::string_view words) {
+  if (std::ranges::find(list, words) == list.end()) list.emplace_back(words);
+}
+
+std::vector<std::string> label_cartridges(const Label& label) {
+  std::vector<std::string> words = label.applying_gear.cartridges;
+  for (const std::string& more : label.mixing_gear.cartridges) add_once(words, more);
+  return words;
+}
+
+/// Above a limit by itself or together with the others, or nobody can tell.
+bool exceeds(const ActiveAir& active, const AirResult& air) {
+  return !active.estimable || !within(active.hazard_ratio, 1) || !within(air.mixture_index, 1);
+}
+
+struct Least {
+  std::string_view cas;
+  Facepiece facepiece;
+};
+/// Where the NIOSH Pocket Guide recommends no lesser one above the limit, whatever the ratio: 2-propanol and
+/// acetic acid (the latter from memory) irritate the eyes, formaldehyde is treated as a carcinogen.
+constexpr Least least_published[] = {{"67-63-0", Facepiece::full_facepiece},
+                                     {"64-19-7", Facepiece::full_facepiece},
+                                     {"50-00-0", Facepiece::self_contained}};
+
+Facepiece least_for(const Substance* substance) {
+  if (!substance) return Facepiece::none;
+  const auto* least = std::ranges::find(least_published, substance->cas, &Least::cas);
+  return least == std::end(least_published) ? Facepiece::none : least->facepiece;
+}
+
+/// Adds what this active needs, or raises to supplied air where no cartridge is known to hold it back. Where
+/// the published advice is supplied air only, the label's own cartridges do not outweigh it above a limit.
+void cover(RespiratorNeed& need, const ActiveAir& active, const AirResult& air, bool label_names_gas,
+           bool high) {
+  const auto advice = active.substance ? active.substance->advice : CartridgeAdvice::none_published;
+  const bool over = exceeds(active, air);
+  if (advice == CartridgeAdvice::published) {
+    if (!label_names_gas) add_once(need.cartridges, active.substance->cartridge);
+  } else if (label_names_gas ? over && advice == CartridgeAdvice::supplied_air_only : over || high) {
+    raise(need, Facepiece::supplied_air, Ground::hazard_ratio);
+  }
+}
+
+/// Where a respirator against vapour is worn at all; a mild product's label that asks for none stands.
+void raise_to_published(RespiratorNeed& need, const AirResult& air) {
+  if (need.facepiece < Facepiece::half_mask) return;
+  for (const ActiveAir& active : air.actives)
+    if (exceeds(active, air)) raise(need, least_for(active.substance), Ground::hazard_ratio);
+}
+
+void choose_cartridges(RespiratorNeed& need, const Label& label, const AirResult& air) {
+  need.cartridges = label_cartridges(label);
+  if (takes_cartridges(need.facepiece)) {
+    const bool label_names_gas = std::ranges::any_of(need.cartridges, covers_gas);
+    const bool high = label.strength == StrengthClass::high_strength_oxidiser;
+    for (const ActiveAir& active : air.actives) cover(need, active, air, label_names_gas, high);
+    if (std::ranges::none_of(need.cartridges, covers_particulates)) need.cartridges.emplace_back(best_filter);
+  }
+  if (need.facepiece == Facepiece::none || need.facepiece >= Facepiece::supplied_air) need.cartridges.clear();
+}
+
+Ground reason_not_to_enter(const Label& label, const AirResult& air, double ratio) {
+  if (air.above_immediately_dangerous) return Ground::immediately_dangerous;
+  if (label.strength == StrengthClass::high_strength_oxidiser && !air.estimable) return Ground::not_estimable;
+  return within(ratio, protection_factor(Facepiece::self_contained)) ? Ground::none : Ground::hazard_ratio;
+}
+
+}  // namespace
+
+RespiratorNeed respirator_need(const Label& label, const AirResult& air) {
+  const bool high = label.strength == StrengthClass::high_strength_oxidiser;
+  const auto to_mix = label.mixing_gear.respirator.value_or(Facepiece::none);
+  const auto to_apply = label.applying_gear.respirator.value_or(Facepiece::none);
+  const double ratio = worst_ratio(air);
+  const Ground forbidden = reason_not_to_enter(label, air, ratio);
+
+  RespiratorNeed need;
+  raise(need, std::max(to_mix, to_apply), Ground::label);
+  if (high) raise(need, Facepiece::half_mask, Ground::common_practice);
+  raise(need, facepiece_for(ratio), Ground::hazard_ratio);
+  if (forbidden != Ground::none) {
+    need.do_not_enter = true;
+    need.facepiece = Facepiece::self_contained;  // 29 CFR 1910.134(d)(2)(i)
+    need.ground = forbidden;
+  }
+  raise_to_published(need, air);
+  choose_cartridges(need, label, air);
+  need.required = need.facepiece != Facepiece::none;
+  need.assigned_protection_factor = protection_factor(need.facepiece);
+  need.band_colour = cartridge_colour(joined(need.cartridges, "/"));
+  need.for_mixing = high || to_mix != Facepiece::none;
+  need.for_applying =
+      high || to_apply != Facepiece::none || need.do_not_enter || facepiece_for(ratio) != Facepiece::none;
+  return need;
+}
+
+}  // namespace fogwright
