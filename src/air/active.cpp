@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "air/active.hpp"
+
+#include "air/limits.hpp"
+
+namespace fogwright::air {
+
+namespace {
+
+/// All that the liquid can give off. No credit for what stays in it.
+Mass released_mass(const AirInput& input, const Active& active) {
+  return input.volume * input.label->density * (*active.mass_fraction * active.yield);
+}
+
+void add_limits(ActiveAir& air, const Zone& zone, const AirInput& input) {
+  const auto limit = [&](LimitKind kind) {
+    return governing_limit(*air.active, air.substance, kind, input.entered_limits);
+  };
+  air.worker = limit(LimitKind::eight_hour);
+  air.short_term = limit(LimitKind::short_term);
+  air.ceiling = limit(LimitKind::ceiling);
+  air.immediately_dangerous = limit(LimitKind::immediately_dangerous);
+  const auto occupant = occupant_limit(*air.active, air.substance, air.worker,
+                                       stricter(air.short_term, air.ceiling), zone.occupant_factor);
+  air.occupant = occupant.value;
+  air.occupant_basis = occupant.basis;
+}
+
+void add_peak(ActiveAir& air, const Zone& zone, const AirInput& input, AirVolume free) {
+  air.released = released_mass(input, *air.active);
+  air.peak = air.released / free;
+  if (air.substance) {
+    const double mg_per_m3 = air.peak.value_in(unit::milligram_per_cubic_metre);
+    air.peak_ppm = ppm_from_mg_per_m3(mg_per_m3, air.substance->molar_mass);
+    air.peak_meter_ppm = meter_ppm(mg_per_m3, air.substance->molar_mass, zone.temperature, zone.pressure);
+  }
+  if (air.immediately_dangerous) air.above_immediately_dangerous = air.peak > air.immediately_dangerous->value;
+}
+
+void add_times(ActiveAir& air, const Zone& zone, const AirInput& input, const Ventilation& ventilation) {
+  if (!air.worker && !air.occupant) return;
+  const double peak = air.peak.value_in(unit::milligram_per_cubic_metre);
+  const BothReleases releases(ventilation, source_of(zone, *input.label, *air.active, peak));
+  const auto time_to = [&](MassConcentration limit) {
+    return releases.time_to(limit.value_in(unit::milligram_per_cubic_metre));
+  };
+  if (air.worker) air.to_worker = time_to(air.worker->value);
+  if (air.occupant) air.to_occupant = time_to(*air.occupant);
+}
+
+}  // namespace
+
+OccupantLimit occupant_limit(const Active& active, const Substance* substance,
+                             const std::optional<GoverningLimit>& eight_hour,
+                             const std::optional<GoverningLimit>& other, double factor) {
+  if (active.occupant) {
+    std::optional<double> printed;
+    if (active.occupant->concentration)
+      printed = active.occupant->concentration->value_in(unit::milligram_per_cubic_metre);
+    if (const auto value = limit_mg_per_m3(active.occupant->ppm, printed, substance))
+      return {MassConcentration{*value, unit::milligram_per_cubic_metre}, Basis::label};
+  }
+  const auto& base = eight_hour ? eight_hour : other;
+  if (!base) return {};
+  return {base->value / factor, Basis::policy};
+}
+
+ActiveAir active_air(const Zone& zone, const AirInput& input, const Ventilation& ventilation, AirVolume free,
+                     const Active& active) {
+  ActiveAir air;
+  air.active = &active;
+  air.substance = find_substance(airborne_cas(active));
+  add_limits(air, zone, input);
+  if (!active.mass_fraction) return air;
+  add_peak(air, zone, input, free);
+  const auto& strictest = stricter(air.worker, stricter(air.short_term, air.ceiling));
+  air.estimable = air.substance && strictest;
+  if (strictest) air.hazard_ratio = air.peak / strictest->value;
+  add_times(air, zone, input, ventilation);
+  return air;
+}
+
+}  // namespace fogwright::air

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
+
+#include "air/active.hpp"
+#include "air/flammable.hpp"
+#include "air/haze.hpp"
+#include "air/mixture.hpp"
+#include "air/moisture.hpp"
+#include "air/vapour.hpp"
+#include "air/zone.hpp"
+
+namespace fogwright {
+
+namespace air {
+
+namespace {
+
+void count(AirResult& result, const ActiveAir& active) {
+  result.estimable = result.estimable && active.estimable;
+  result.above_immediately_dangerous = result.above_immediately_dangerous || active.above_immediately_dangerous;
+  if (active.worker) result.mixture_index += active.peak / active.worker->value;
+  if (active.to_occupant) result.model_time = std::max(result.model_time, active.to_occupant->longer());
+}
+
+}  // namespace
+
+AirResult vapours(const Zone& zone, const AirInput& input) {
+  AirResult result;
+  result.gross = zone.gross;
+  result.free = free_volume(zone);
+  const Ventilation ventilation = ventilation_of(zone, *input.label);
+  result.actives.reserve(input.label->actives.size());
+  for (const Active& active : input.label->actives) {
+    if (active.release != Release::vapour) continue;
+    result.actives.push_back(active_air(zone, input, ventilation, result.free, active));
+    count(result, result.actives.back());
+  }
+  result.to_mixture_occupant = mixture_time(zone, *input.label, ventilation, result.actives);
+  if (result.to_mixture_occupant)
+    result.model_time = std::max(result.model_time, result.to_mixture_occupant->longer());
+  return result;
+}
+
+}  // namespace air
+
+Result<AirResult> air_after_fogging(const Zone& zone, const AirInput& input) {
+  if (auto ok = air::check_input(zone, input); !ok) return tl::make_unexpected(std::move(ok.error()));
+  AirResult result = air::vapours(zone, input);
+  result.haze = air::haze_of(zone, input, air::ventilation_of(zone, *input.label), result.free);
+  result.flammable = air::flammable_air(zone, input, result.free);
+  result.moisture = air::moisture_of(zone, input, result.free);
+  return result;
+}
+
+}  // namespace fogwright

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
+
+#include "air/constants.hpp"
+#include "air/vapour.hpp"
+#include "air/zone.hpp"
+
+namespace fogwright {
+
+namespace {
+
+struct Case {
+  HoldTime time{};
+  MassConcentration peak{};
+};
+
+Case run(const Zone& zone, const AirInput& input) {
+  const AirResult result = air::vapours(zone, input);
+  const auto worst = std::ranges::max_element(result.actives, {}, &ActiveAir::hazard_ratio);
+  return {result.model_time, worst == result.actives.end() ? MassConcentration{} : worst->peak};
+}
+
+Case friendly(Zone zone, AirInput input, const CaseSpread& spread) {
+  if (spread.volume_low.si() > 0) input.volume = std::min(input.volume, spread.volume_low);
+  zone.closed = std::max(zone.closed, spread.closed_high);
+  if (zone.airing) zone.airing = *zone.airing * (1 + spread.airing_relative);
+  zone.free_fraction = std::min(zone.free_fraction + spread.free_fraction_deviation, 1.0);
+  return run(zone, input);
+}
+
+Case hostile(Zone zone, AirInput input, const CaseSpread& spread) {
+  input.volume = std::max(input.volume, spread.volume_high);
+  if (zone.airing) zone.airing = *zone.airing * (1 - spread.airing_relative);
+  zone.free_fraction -= spread.free_fraction_deviation;
+  return run(zone, input);
+}
+
+Result<void> check_spread(const Zone& zone, const CaseSpread& spread) {
+  const double most_litres = air::most_liquid.value_in(unit::litre);
+  const double most_changes = air::most_air_changes.value_in(unit::per_hour);
+  const air::Bounded figures[] = {
+      {"higher air changes", spread.closed_high.value_in(unit::per_hour), 0, most_changes, "per hour"},
+      {"spread of the airing", spread.airing_relative, 0, 1, ""},
+      {"spread of the free fraction", spread.free_fraction_deviation, 0, zone.free_fraction - 0.01, ""},
+      {"low volume", spread.volume_low.value_in(unit::litre), 0, most_litres, "L"},
+      {"high volume", spread.volume_high.value_in(unit::litre), 0, most_litres, "L"},
+  };
+  return air::check_bounds(figures);
+}
+
+}  // namespace
+
+Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const CaseSpread& spread) {
+  if (auto ok = air::check_input(zone, input); !ok) return tl::make_unexpected(std::move(ok.error()));
+  if (auto ok = check_spread(zone, spread); !ok) return tl::make_unexpected(std::move(ok.error()));
+  const Case low = friendly(zone, input, spread);
+  const Case high = hostile(zone, input, spread);
+  return AirCases{low.time, high.time, low.peak, high.peak};
+}
+
+}  // namespace fogwright

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "fogwright/air.hpp"
+
+namespace fogwright::air {
+
+/// air_after_fogging without the haze, moisture and flammability: what decides the model time. Precondition:
+/// check_input passed.
+[[nodiscard]] AirResult vapours(const Zone& zone, const AirInput& input);
+
+}  // namespace fogwright::air
