@@ -14,7 +14,7 @@ constexpr Length highest_ceiling{60, unit::foot};
 Result<void> check_request(const PlanRequest& request) {
   if (!request.label)
     return fail(ErrorCode::missing_value, "no product label is given", "--label",
-                "name a profile, e.g. --label product_profiles_demo/fenmist_rtu.toml");
+                "name a profile, e.g. --label product_profiles_demo/fenmist-rtu.toml");
   if (auto allowed = may_fog_ducts(*request.label); !allowed) return allowed;
   if (request.systems.empty())
     return fail(ErrorCode::missing_value, "no air system is given", "--area",

@@ -22,7 +22,7 @@ void take(std::optional<T> value, T& into) {
 
 class RequestReader {
  public:
-  RequestReader(Reading& reading, BareNumbers bare) : reading_(reading), bare_(bare) {}
+  RequestReader(MemberReading& reading, BareNumbers bare) : reading_(reading), bare_(bare) {}
 
   PlanRequest read(const nlohmann::json& root) {
     TableReader top(root, "", reading_);
@@ -182,7 +182,7 @@ class RequestReader {
     return bare_ == BareNumbers::us_customary ? symbol : std::string_view{};
   }
 
-  Reading& reading_;
+  MemberReading& reading_;
   BareNumbers bare_;
   PlanRequest request_;
 };
@@ -191,7 +191,7 @@ class RequestReader {
 
 tl::expected<PlanRequest, Faults> read_request_members(const nlohmann::json& request, BareNumbers bare,
                                                        const std::function<Place(const std::string&)>& place) {
-  Reading reading{place, {}};
+  MemberReading reading{place, {}};
   if (!request.is_object()) {
     reading.fault("", "the request is not an object", "send a JSON object");
     return tl::make_unexpected(std::move(reading.faults));

@@ -10,7 +10,7 @@ format = 1
 
 # The product profile: a file, or the name of one that is kept in the label folder.
 # --label on the command line outranks it.
-label = "product_profiles_demo/fenmist_rtu.toml"
+label = "product_profiles_demo/fenmist-rtu.toml"
 
 # How each system's seconds are split over its returns: equal, face (face area) or airflow.
 split = "face"

@@ -21,7 +21,7 @@ struct Place {
 };
 
 /// What all tables of one reading share.
-struct Reading {
+struct MemberReading {
   std::function<Place(const std::string& pointer)> place;
   Faults faults;
 
@@ -33,7 +33,7 @@ struct Reading {
 
 class TableReader {
  public:
-  TableReader(const nlohmann::json& object, std::string pointer, Reading& reading)
+  TableReader(const nlohmann::json& object, std::string pointer, MemberReading& reading)
       : object_(object), pointer_(std::move(pointer)), reading_(reading) {}
 
   std::optional<std::string> text(const char* name);
@@ -87,7 +87,7 @@ class TableReader {
 
   const nlohmann::json& object_;
   std::string pointer_;
-  Reading& reading_;
+  MemberReading& reading_;
   std::set<std::string> known_;
 };
 

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <algorithm>
+#include <stdexcept>
+
+#include "desk/fold_parts.hpp"
+
+namespace fogwright {
+
+std::string_view severity_name(Severity severity) noexcept {
+  switch (severity) {
+    case Severity::note:
+      return "note";
+    case Severity::minor:
+      return "minor";
+    case Severity::major:
+      return "major";
+    case Severity::grave:
+      return "grave";
+  }
+  return "";
+}
+
+void raise(const Entry& entry, MutableDocuments& documents, std::string_view rule, std::string what,
+           nlohmann::json about) {
+  const auto rules = departure_rules();
+  const auto row =
+      std::find_if(rules.begin(), rules.end(), [&](const DepartureRule& r) { return r.id == rule; });
+  if (row == rules.end()) throw std::logic_error(fmt::format("no departure rule is called {}", rule));
+  // Twelve digits of sequence keep the keys in the order of the book; an entry can break several rules.
+  int number = 0;
+  std::string key;
+  do key = fmt::format("{:012}-{}", entry.seq, number++);
+  while (documents.get("departure", key));
+  about["seq"] = entry.seq;
+  about["rule"] = rule;
+  about["severity"] = severity_name(row->severity);
+  about["what"] = std::move(what);
+  about["actor"] = entry.actor;
+  about["happened_ms"] = entry.happened_ms;
+  documents.put("departure", key, about, true);
+}
+
+}  // namespace fogwright

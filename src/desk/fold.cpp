@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <algorithm>
+#include <vector>
+
+#include "desk/fold_parts.hpp"
+
+namespace fogwright {
+namespace {
+
+/// All kinds, sorted, so that folding looks a kind up by halves.
+const std::vector<FoldRow>& fold_table() {
+  static const std::vector<FoldRow> table = [] {
+    std::vector<FoldRow> rows;
+    for (const auto part : {crew_fold(), equipment_fold(), stock_fold(), job_fold()})
+      rows.insert(rows.end(), part.begin(), part.end());
+    std::sort(rows.begin(), rows.end(), [](const FoldRow& a, const FoldRow& b) { return a.kind < b.kind; });
+    return rows;
+  }();
+  return table;
+}
+
+/// Longest delay between when something happened and when the book took it in that needs no remark.
+constexpr std::int64_t late_ms = 60 * 60'000;
+/// How far a device's clock may run ahead of the book's before it is remarked upon.
+constexpr std::int64_t ahead_ms = 2 * 60'000;
+
+std::string minutes_words(std::int64_t ms) { return fmt::format("{} min", ms / 60'000); }
+
+/// Time as each entry tells it: late entries, clocks ahead, the book's own clock set back.
+void watch_the_clock(const Entry& entry, MutableDocuments& documents) {
+  const auto before = documents.get("clock", "book");
+  const std::int64_t last = before ? (*before)["received_ms"].get<std::int64_t>() : entry.received_ms;
+  if (entry.received_ms < last)
+    raise(entry, documents, "clock-set-back",
+          fmt::format("the clock of the book went back by {}", minutes_words(last - entry.received_ms)));
+  if (entry.received_ms - entry.happened_ms > late_ms)
+    raise(entry, documents, "late-entry",
+          fmt::format("written {} after it happened", minutes_words(entry.received_ms - entry.happened_ms)));
+  if (entry.happened_ms - entry.received_ms > ahead_ms)
+    raise(entry, documents, "clock-ahead",
+          fmt::format("the device's clock is {} ahead of the book's",
+                      minutes_words(entry.happened_ms - entry.received_ms)));
+  documents.put("clock", "book", {{"received_ms", std::max(last, entry.received_ms)}}, true);
+}
+
+void count_unknown(const Entry& entry, MutableDocuments& documents) {
+  auto body = documents.get("unknown-kind", entry.kind).value_or(nlohmann::json{{"count", 0}});
+  body["count"] = body["count"].get<std::int64_t>() + 1;
+  documents.put("unknown-kind", entry.kind, body, true);
+}
+
+}  // namespace
+
+void fold(const Entry& entry, MutableDocuments& documents) {
+  watch_the_clock(entry, documents);
+  if (entry.corrects)
+    raise(entry, documents, "correction", fmt::format("corrects an earlier entry: {}", entry.reason));
+  const auto& table = fold_table();
+  const auto row = std::lower_bound(table.begin(), table.end(), entry.kind,
+                                    [](const FoldRow& a, const std::string& kind) { return a.kind < kind; });
+  if (row == table.end() || row->kind != entry.kind) return count_unknown(entry, documents);
+  // A body that lacks a member (written by another program) must not stop the book from being read.
+  try {
+    row->part(entry, documents);
+  } catch (const nlohmann::json::exception& fault) {
+    raise(entry, documents, "unreadable-body",
+          fmt::format("the body of this {} cannot be read: {}", entry.kind, fault.what()));
+  }
+}
+
+const std::vector<std::string_view>& known_kinds() {
+  static const std::vector<std::string_view> kinds = [] {
+    std::vector<std::string_view> names;
+    for (const FoldRow& row : fold_table()) names.push_back(row.kind);
+    return names;
+  }();
+  return kinds;
+}
+
+}  // namespace fogwright
