@@ -58,6 +58,13 @@ struct Verification {
   std::vector<std::string> checkpoints;  ///< how each stored checkpoint fares, newest last
 };
 
+/// How much of a book verify() looks at.
+enum class VerifyDepth {
+  record,  ///< bytes, order, tree, nodes, checkpoints: finds every changed byte of the record, at the speed of
+           ///< hashing
+  all,     ///< also the text of each entry, its id, the documents, private bytes and the file's own structure
+};
+
 using Progress = std::function<void(std::int64_t done, std::int64_t total)>;
 
 class Store {
@@ -91,10 +98,11 @@ class Store {
   [[nodiscard]] virtual std::optional<std::string> private_bytes(std::string_view hash_hex) = 0;
   virtual bool erase_private(std::string_view hash_hex) = 0;
 
-  /// Reads everything again: leaf bytes against the tree, sequence, ids, stored nodes, documents against a
-  /// fresh fold, stored checkpoints (signature by `trusted_vkey`, consistency). Names every bad entry it can
-  /// tell.
-  [[nodiscard]] virtual Verification verify(std::string_view trusted_vkey, const Progress& progress) = 0;
+  /// Reads everything again: leaf bytes against the tree, sequence, stored nodes, stored checkpoints (signature
+  /// by `trusted_vkey`, unless that is empty), and in full depth ids, and documents against a fresh fold. Names
+  /// every bad entry it can tell. `progress` counts entries.
+  [[nodiscard]] virtual Verification verify(std::string_view trusted_vkey, VerifyDepth depth,
+                                            const Progress& progress) = 0;
   /// Derives the documents anew; returns how many differed (each named in `differing`, at most 100).
   virtual std::int64_t rebuild(std::vector<std::string>& differing, const Progress& progress) = 0;
   /// A consistent copy while others write, durable before it gets its name. The target must not exist.

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "fogwright/book/verifier.hpp"
+#include "store/options.hpp"
+#include "store/sqlite.hpp"
+
+/// The single checks of a verification. Each adds what it finds.
+namespace fogwright {
+
+inline constexpr std::size_t most_findings = 100;
+
+/// The checkpoints that are kept with the book. With a trusted key each must bear its signature; without one
+/// only what they say is compared with the entries.
+class CheckpointAudit {
+ public:
+  CheckpointAudit(const sqlite::Connection& connection, std::string_view trusted_vkey);
+
+  void expect(BookVerifier& verifier) const;
+
+  /// How each fared, one line each; those that cannot be trusted are findings as well.
+  [[nodiscard]] std::vector<std::string> outcomes(const Faults& faults, std::vector<Finding>& findings) const;
+
+ private:
+  struct Kept {
+    std::int64_t size;
+    Result<Checkpoint> opened;
+  };
+  bool signatures_checked_;
+  std::vector<Kept> kept_;
+};
+
+/// The stored nodes against the tree that the entries gave: the topmost by the root, the others by the one
+/// above.
+void check_nodes(const sqlite::Connection& connection, const VerifySummary& summary,
+                 std::vector<Finding>& findings);
+
+/// Tables and triggers against those that this program makes.
+void check_tables(const sqlite::Connection& connection, const SqliteOptions& options,
+                  std::vector<Finding>& findings);
+
+/// SQLite's own integrity check.
+void check_file(const sqlite::Connection& connection, std::vector<Finding>& findings);
+
+/// What is kept beside the record against its salted hash.
+void check_private(const sqlite::Connection& connection, std::vector<Finding>& findings);
+
+/// When the last entry was received; 0 if there is none or it cannot be read.
+[[nodiscard]] std::int64_t last_received(const sqlite::Connection& connection, std::string_view origin);
+
+}  // namespace fogwright

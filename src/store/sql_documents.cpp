@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "store/sql_documents.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+#include <vector>
+
+#include "fogwright/store.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+using sqlite::Rows;
+
+// Rows are taken this many at a time and left before the visitor sees them: a table must not change under a
+// statement that runs.
+constexpr int rows_at_a_time = 128;
+
+std::string select(const std::string& table, const char* condition) {
+  return fmt::format("SELECT key, body FROM {} WHERE kind = ?1 AND key >= ?2 {} ORDER BY key LIMIT {}", table,
+                     condition, rows_at_a_time);
+}
+
+json parse(std::string_view kind, std::string_view key, std::string_view body) {
+  json parsed = json::parse(body.begin(), body.end(), nullptr, false);
+  if (!parsed.is_discarded()) return parsed;
+  throw StorageFault(ErrorCode::bad_book, fmt::format("the document {} {} is damaged", kind, key),
+                     "derive the documents anew with: fogwright book rebuild");
+}
+
+}  // namespace
+
+SqlDocuments::SqlDocuments(const sqlite::Connection& connection, const std::string& table)
+    : get_(connection.prepare(fmt::format("SELECT body FROM {} WHERE kind = ?1 AND key = ?2", table))),
+      each_(connection.prepare(select(table, ""))),
+      each_live_(connection.prepare(select(table, "AND live = 1"))),
+      put_(connection.prepare(fmt::format("INSERT INTO {}(kind, key, body, live) VALUES(?1, ?2, ?3, ?4) "
+                                          "ON CONFLICT(kind, key) DO UPDATE SET body = ?3, live = ?4",
+                                          table))) {}
+
+std::optional<json> SqlDocuments::get(std::string_view kind, std::string_view key) const {
+  Rows rows = get_.rows(kind, key);
+  if (!rows.next()) return std::nullopt;
+  return parse(kind, key, rows.text(0));
+}
+
+void SqlDocuments::each(std::string_view kind, bool live_only,
+                        const std::function<void(const std::string& key, const json& body)>& visit) const {
+  std::vector<std::pair<std::string, std::string>> taken;
+  std::string after;
+  do {
+    taken.clear();
+    {
+      Rows rows = (live_only ? each_live_ : each_).rows(kind, std::string_view(after));
+      while (rows.next()) taken.emplace_back(rows.text(0), rows.text(1));
+    }
+    for (const auto& [key, body] : taken) visit(key, parse(kind, key, body));
+    if (!taken.empty()) after = taken.back().first + '\0';  // the least text that is greater
+  } while (taken.size() == rows_at_a_time);
+}
+
+void SqlDocuments::put(std::string_view kind, std::string_view key, const json& body, bool live) {
+  put_.run(kind, key, std::string_view(body.dump()), live);
+}
+
+}  // namespace fogwright

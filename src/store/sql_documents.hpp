@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+
+#include "fogwright/book/documents.hpp"
+#include "store/sqlite.hpp"
+
+namespace fogwright {
+
+/// Documents in a table of the columns kind, key, body, live.
+class SqlDocuments : public MutableDocuments {
+ public:
+  SqlDocuments(const sqlite::Connection& connection, const std::string& table);
+
+  [[nodiscard]] std::optional<nlohmann::json> get(std::string_view kind, std::string_view key) const override;
+  /// The visitor may change documents.
+  void each(
+      std::string_view kind, bool live_only,
+      const std::function<void(const std::string& key, const nlohmann::json& body)>& visit) const override;
+  void put(std::string_view kind, std::string_view key, const nlohmann::json& body, bool live) override;
+
+ private:
+  // Reading runs statements, which changes them but not what they say.
+  mutable sqlite::Statement get_;
+  mutable sqlite::Statement each_, each_live_;
+  sqlite::Statement put_;
+};
+
+}  // namespace fogwright
