@@ -16,7 +16,9 @@ struct Case {
 
 Case run(const Zone& zone, const AirInput& input) {
   const AirResult result = air::vapours(zone, input);
-  const auto worst = std::ranges::max_element(result.actives, {}, &ActiveAir::hazard_ratio);
+  const auto worst =
+      std::max_element(result.actives.begin(), result.actives.end(),
+                       [](const ActiveAir& a, const ActiveAir& b) { return a.hazard_ratio < b.hazard_ratio; });
   return {result.model_time, worst == result.actives.end() ? MassConcentration{} : worst->peak};
 }
 

@@ -24,8 +24,10 @@ namespace air {
 
 namespace {
 
-constexpr double plan_limit = 0.10;  // 29 CFR 1910.146(b): above 10 % of the limit the air is hazardous
-constexpr double stop_limit = 0.25;  // common practice for ventilated vapour areas: stop at a quarter
+// 29 CFR 1910.146(b): above 10 % of the limit the air is hazardous. OSHA on 29 CFR 1910.124: below 25 % outside
+// the vapour area.
+constexpr double plan_limit = 0.10;
+constexpr double stop_limit = 0.25;
 
 /// What of the liquid burns: its lower limit in percent at 25 °C, molar mass and mass fraction.
 struct Fuel {
@@ -37,7 +39,7 @@ constexpr double unknown_alcohol_percent = 2.0;
 constexpr double unknown_alcohol_molar_mass = 60.096;
 
 bool says_alcohol(const Label& label) {
-  return std::ranges::find(label.chemistry, Chemistry::alcohol) != label.chemistry.end();
+  return std::find(label.chemistry.begin(), label.chemistry.end(), Chemistry::alcohol) != label.chemistry.end();
 }
 
 /// A strength that the label hides counts as all of the product; an unknown vapour of a product that says it
@@ -77,7 +79,7 @@ LiquidFlow flow_of(const AirInput& input) {
 
 bool may_burn(const Label& label) {
   const auto burns = [&](const Active& active) { return fuel_of(label, active).has_value(); };
-  return says_alcohol(label) || std::ranges::any_of(label.actives, burns);
+  return says_alcohol(label) || std::any_of(label.actives.begin(), label.actives.end(), burns);
 }
 
 Flammable flammable_air(const Zone& zone, const AirInput& input, AirVolume free) {

@@ -73,7 +73,7 @@ TimeToLimit time_of_unlike(const Zone& zone, const Label& label, const Ventilati
     off_gassing.push_back(releases.off_gassing);
     changes.push_back(source->off_gassing_hours);
   }
-  std::ranges::sort(changes);
+  std::sort(changes.begin(), changes.end());
   return {time_below(at_once, changes), time_below(off_gassing, changes)};
 }
 

@@ -29,7 +29,8 @@ Result<LiquidDensity> peroxide_density(double mass_fraction) {
                 fmt::format("a mass fraction of {:.6g} is not between 0 and 1", mass_fraction), "mass fraction",
                 "give the strength by mass, from 0 to 100 %");
   const double percent = mass_fraction * 100;
-  const auto* above = std::ranges::upper_bound(table, percent, {}, &Row::percent);
+  const auto* above = std::upper_bound(std::begin(table), std::end(table), percent,
+                                       [](double wanted, const Row& row) { return wanted < row.percent; });
   if (above == std::end(table)) --above;
   const auto* below = above - 1;
   const double share = (percent - below->percent) / (above->percent - below->percent);

@@ -16,7 +16,8 @@ constexpr std::string_view chlorine_dioxide_cas = "10049-04-4";
 /// peak came 2 to 3 h after release.
 bool acid_activated_chlorite(const Label& label, const Active& active) {
   return airborne_cas(active) == chlorine_dioxide_cas &&
-         std::ranges::find(label.chemistry, Chemistry::chlorite) != label.chemistry.end();
+         std::find(label.chemistry.begin(), label.chemistry.end(), Chemistry::chlorite) !=
+             label.chemistry.end();
 }
 
 HoldTime off_gassing_time(const Zone& zone, const Label& label, const Active& active) {

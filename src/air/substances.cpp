@@ -109,7 +109,8 @@ constexpr Substance substances[] = {
 std::span<const Substance> shipped_substances() { return substances; }
 
 const Substance* find_substance(std::string_view cas) {
-  const auto* found = std::ranges::find(substances, cas, &Substance::cas);
+  const auto* found = std::find_if(std::begin(substances), std::end(substances),
+                                   [cas](const Substance& substance) { return substance.cas == cas; });
   return found == std::end(substances) ? nullptr : found;
 }
 
