@@ -68,7 +68,7 @@ enum class LimitKind { eight_hour, short_term, ceiling, immediately_dangerous };
 /// used.
 struct LimitRow {
   LimitKind kind{};
-  std::string_view authority;  ///< "OSHA PEL", "NIOSH REL", "NIOSH IDLH", "entered: ..."
+  std::string_view authority;  ///< "OSHA PEL", "NIOSH REL", "NIOSH IDLH"
   std::optional<double> ppm;
   std::optional<double> mg_per_m3;
   std::string_view source;   ///< citation
@@ -105,10 +105,11 @@ struct EnteredLimit {
 
 [[nodiscard]] const Substance* find_substance(std::string_view cas);
 
-/// The limit that governs and where it comes from.
+/// The limit that governs and where it comes from. The views point into the shipped table or into the entered
+/// limits, which must outlive it.
 struct GoverningLimit {
   MassConcentration value{};
-  std::string_view authority;
+  std::string_view authority;  ///< as in LimitRow, or "entered", or "label"
   std::string_view source;
 };
 /// The lowest of the shipped, entered and label-printed values of a kind; nullopt where there is none.
