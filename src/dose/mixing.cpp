@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dose/naming.hpp"
 #include "fogwright/dose.hpp"
 
 namespace fogwright {
@@ -46,16 +47,6 @@ Result<const MixingTable*> table_of(const Label& label, std::string_view name) {
                       });
   if (!usable) return tl::make_unexpected(no_table(label, "a mixing table without amounts"));
   return &*found;
-}
-
-// "water", "tap water", "Water (cold)", but not "water softener" and not "Brackwater".
-bool is_water(std::string_view ingredient) {
-  ingredient = ingredient.substr(0, ingredient.find_first_of(",("));
-  while (!ingredient.empty() && ingredient.back() == ' ') ingredient.remove_suffix(1);
-  ingredient = ingredient.substr(ingredient.rfind(' ') + 1);
-  constexpr std::string_view water = "water";
-  return std::equal(ingredient.begin(), ingredient.end(), water.begin(), water.end(),
-                    [](char a, char b) { return (a >= 'A' && a <= 'Z' ? a - 'A' + 'a' : a) == b; });
 }
 
 // Water may be a little more and product a little less, so that the mix is never stronger than the label's.
@@ -101,6 +92,15 @@ Scale scale_of(const MixingTable& table, LiquidVolume make) {
 }
 
 }  // namespace
+
+bool is_water(std::string_view ingredient) {
+  ingredient = ingredient.substr(0, ingredient.find_first_of(",("));
+  while (!ingredient.empty() && ingredient.back() == ' ') ingredient.remove_suffix(1);
+  ingredient = ingredient.substr(ingredient.rfind(' ') + 1);
+  constexpr std::string_view water = "water";
+  return std::equal(ingredient.begin(), ingredient.end(), water.begin(), water.end(),
+                    [](char a, char b) { return (a >= 'A' && a <= 'Z' ? a - 'A' + 'a' : a) == b; });
+}
 
 Result<MixingSheet> mixing_sheet(const Label& label, LiquidVolume make, std::string_view table_name) {
   const auto table = table_of(label, table_name);
