@@ -51,7 +51,7 @@ void check_mixing(Reading& reading, const toml::table& node, const MixingTable& 
   if (mixing.makes.si() <= 0 || mixing.steps.empty() || std::abs(sum / mixing.makes - 1) <= 0.1) return;
   reading.fault(place_of(node, "makes"),
                 fmt::format("makes: the steps add up to {:.4g} mL, not to {}", sum.value_in(unit::millilitre),
-                            quoted(mixing.makes_text)),
+                            in_quotes(mixing.makes_text)),
                 "compare each amount and its unit with the label");
 }
 

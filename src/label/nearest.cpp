@@ -58,7 +58,7 @@ std::string listed(const std::vector<std::string_view>& words) {
   return all;
 }
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   constexpr std::size_t most = 60;
   std::size_t length = std::min(text.size(), most);
   while (length < text.size() && length > 0 && is_continuation(text[length])) --length;

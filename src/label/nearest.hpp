@@ -16,6 +16,6 @@ namespace fogwright::profile {
 [[nodiscard]] std::string listed(const std::vector<std::string_view>& words);
 
 /// What stood in the file, in quotes, shortened, without control characters: fit for a message.
-[[nodiscard]] std::string quoted(std::string_view text);
+[[nodiscard]] std::string in_quotes(std::string_view text);
 
 }  // namespace fogwright::profile

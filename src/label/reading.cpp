@@ -49,7 +49,7 @@ void Reading::unknown_member(const toml::key& key, const TableFacts& table) {
     hint = fmt::format("did you mean {}?", *near);
   else
     hint = fmt::format("members here are: {}", listed(names));
-  fault(key.source().begin, fmt::format("unknown member {}", quoted(key.str())), std::move(hint));
+  fault(key.source().begin, fmt::format("unknown member {}", in_quotes(key.str())), std::move(hint));
 }
 
 void Reading::missing_member(toml::source_position at, std::string_view header, std::string_view name,

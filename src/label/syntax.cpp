@@ -24,7 +24,7 @@ struct Advice {
 constexpr Advice advice[] = {
     {"redefine", "each member may be given once: delete one of the two"},
     {end_of_file, "a list or a text above is never closed: close it"},
-    {"control characters", "close the text with a double quote on its own line"},
+    {"control characters", "close the text with a double quote on the line it starts on"},
     {"utf-8", "save the file as UTF-8"},
     {"", "write members as name = value, text in double quotes, lists in square brackets with commas between"},
 };

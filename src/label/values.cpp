@@ -29,7 +29,7 @@ std::optional<std::string> read_checked(Reading& reading, const Spot& spot, bool
                                         std::string_view complaint) {
   auto text = read_line(reading, spot, longest_text);
   if (!text || check(*text)) return text;
-  reading.fault(spot, fmt::format("{} {}", quoted(*text), complaint));
+  reading.fault(spot, fmt::format("{} {}", in_quotes(*text), complaint));
   return std::nullopt;
 }
 
@@ -74,13 +74,13 @@ std::optional<double> read_fraction(Reading& reading, const Spot& spot) {
   const auto text = read_line(reading, spot, longest_text);
   if (!text) return std::nullopt;
   if (is_digit(text->back()) || text->back() == '.') {
-    reading.fault(spot, fmt::format("{} could be a fraction or a percentage", quoted(*text)),
+    reading.fault(spot, fmt::format("{} could be a fraction or a percentage", in_quotes(*text)),
                   fmt::format("give the unit, for example {} = {}", spot.name, spot.example));
     return std::nullopt;
   }
   const auto value = read_mass_fraction(*text, reading.where(spot.at()));
   if (value && *value >= 0 && *value <= 1) return *value;
-  if (value) reading.fault(spot, fmt::format("{} is not between 0 % and 100 %", quoted(*text)));
+  if (value) reading.fault(spot, fmt::format("{} is not between 0 % and 100 %", in_quotes(*text)));
   if (!value) reading.fault(spot, value.error().message);
   return std::nullopt;
 }
@@ -112,7 +112,7 @@ void read_listed(Reading& reading, const Spot& spot, const std::vector<std::stri
     return;
   }
   const auto near = nearest(*text, known);
-  reading.fault(spot, fmt::format("{} is not a word known here", quoted(*text)),
+  reading.fault(spot, fmt::format("{} is not a word known here", in_quotes(*text)),
                 near ? fmt::format("did you mean \"{}\"? Words here are: {}", *near, listed(known))
                      : fmt::format("words here are: {}", listed(known)));
 }

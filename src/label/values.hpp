@@ -70,7 +70,8 @@ template <class Q>
   }
   const auto range = range_of(*value);
   if (range.low <= *value && *value <= range.high) return *value;
-  reading.fault(spot, fmt::format("{} is not plausible", quoted(*text)), fmt::format("write {}", range.words));
+  reading.fault(spot, fmt::format("{} is not plausible", in_quotes(*text)),
+                fmt::format("write {}", range.words));
   return std::nullopt;
 }
 
