@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "desk/vessels.hpp"
+
+#include <fmt/format.h>
+#include <chrono>
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+std::optional<ShelfTime> shelf_time(const json& facts, const char* member) {
+  if (!facts.contains(member)) return std::nullopt;
+  return ShelfTime(static_cast<double>(facts.at(member).get<std::int64_t>()), unit::millisecond);
+}
+
+}  // namespace
+
+std::int64_t Vessel::remaining_ul() const { return body.at("remaining_ul").get<std::int64_t>(); }
+
+std::int64_t Vessel::capacity_ul() const {
+  return body.at(is_batch() ? "made_ul" : "size_ul").get<std::int64_t>();
+}
+
+std::optional<Vessel> vessel_in(const Documents& documents, const std::string& id) {
+  for (const char* kind : {"container", "batch"})
+    if (auto body = documents.get(kind, id)) return Vessel{kind, id, std::move(*body)};
+  return std::nullopt;
+}
+
+Container container_of(const json& body) {
+  Container c;
+  body.at("container").get_to(c.id);
+  body.at("product").get_to(c.product);
+  body.at("label_digest").get_to(c.label_digest);
+  body.at("lot").get_to(c.lot);
+  body.at("place").get_to(c.place);
+  body.at("size_ul").get_to(c.size_ul);
+  body.at("remaining_ul").get_to(c.remaining_ul);
+  body.at("received_ms").get_to(c.received_ms);
+  if (body.contains("opened_ms")) c.opened_ms = body.at("opened_ms").get<std::int64_t>();
+  body.at("expires").get_to(c.expires);
+  if (body.contains("cost_cents")) c.cost_cents = body.at("cost_cents").get<std::int64_t>();
+  body.at("disposed").get_to(c.disposed);
+  return c;
+}
+
+Batch batch_of(const json& body) {
+  Batch b;
+  body.at("batch").get_to(b.id);
+  body.at("product").get_to(b.product);
+  body.at("label_digest").get_to(b.label_digest);
+  body.at("place").get_to(b.place);
+  body.at("made_ul").get_to(b.made_ul);
+  body.at("remaining_ul").get_to(b.remaining_ul);
+  body.at("mixed_ms").get_to(b.mixed_ms);
+  body.at("usable_until_ms").get_to(b.usable_until_ms);
+  body.at("disposed").get_to(b.disposed);
+  return b;
+}
+
+ShelfLife shelf_life_in(const Documents& documents, std::string_view digest) {
+  const auto facts = documents.get("label-facts", digest);
+  if (!facts) return {};
+  return {shelf_time(*facts, "sealed_ms"), shelf_time(*facts, "opened_ms"), shelf_time(*facts, "mixed_ms")};
+}
+
+std::int64_t vessel_usable_until(const Documents& documents, const Vessel& vessel) {
+  if (vessel.is_batch()) return vessel.body.at("usable_until_ms").get<std::int64_t>();
+  return usable_until_ms(container_of(vessel.body), shelf_life_in(documents, vessel.text("label_digest")));
+}
+
+std::string item_of(std::string_view product, std::string_view part) {
+  return part.empty() ? std::string(product) : fmt::format("{}/{}", product, part);
+}
+
+std::string item_of(const json& container) {
+  return item_of(container.at("product").get<std::string>(), container.value("part", std::string()));
+}
+
+std::string day_of(std::int64_t ms) {
+  using namespace std::chrono;
+  const year_month_day day{floor<days>(sys_time<milliseconds>{milliseconds{ms}})};
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
+                     static_cast<unsigned>(day.day()));
+}
+
+std::string use_key(std::string_view item, std::string_view day) { return fmt::format("{}@{}", item, day); }
+
+std::string volume_words(std::int64_t ul, Rounding rounding) {
+  return show(LiquidVolume(static_cast<double>(ul), unit::microlitre), UnitSystem::us_customary, rounding);
+}
+
+}  // namespace fogwright
