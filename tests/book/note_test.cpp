@@ -111,7 +111,7 @@ TEST_CASE("A note may carry sixteen signatures and more", "[note]") {
   std::string text = "many signed this\n";
   Note note{text, {}};
   std::vector<VerifierKey> keys;
-  for (int i = 0; i < 100; ++i) {
+  for (std::size_t i = 0; i < 100; ++i) {
     const SignerKey key("signer.example/" + std::to_string(i), KeyKind::ed25519, reference::seed(1 + i % 3));
     note.signatures.push_back(sign_note(text, key));
     keys.push_back(key.verifier());
