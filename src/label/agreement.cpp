@@ -9,7 +9,9 @@
 namespace fogwright::profile {
 namespace {
 
-bool has(const Label& label, Chemistry chemistry) { return std::ranges::count(label.chemistry, chemistry) > 0; }
+bool has(const Label& label, Chemistry chemistry) {
+  return std::find(label.chemistry.begin(), label.chemistry.end(), chemistry) != label.chemistry.end();
+}
 
 void check_fractions(Reading& reading, const toml::table& node, const Label& label) {
   double sum = 0;

@@ -36,8 +36,9 @@ constexpr Enemies enemies[] = {
 };
 
 const Enemies* enemies_among(Chemistry a, Chemistry b) {
-  const auto* found = std::ranges::find_if(
-      enemies, [&](const Enemies& e) { return (e.one == a && e.other == b) || (e.one == b && e.other == a); });
+  const auto* found = std::find_if(std::begin(enemies), std::end(enemies), [&](const Enemies& e) {
+    return (e.one == a && e.other == b) || (e.one == b && e.other == a);
+  });
   return found == std::end(enemies) ? nullptr : found;
 }
 

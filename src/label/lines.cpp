@@ -23,7 +23,7 @@ bool starts_statement(std::string_view line) {
   line = trimmed(line);
   const auto end = std::find_if_not(line.begin(), line.end(), is_key_character);
   if (end == line.begin()) return line.starts_with('[') && line.find(']') != std::string_view::npos;
-  return trimmed({end, line.end()}).starts_with('=');
+  return trimmed(line.substr(static_cast<std::size_t>(end - line.begin()))).starts_with('=');
 }
 
 /// Brackets opened less brackets closed, outside quotes and comments.

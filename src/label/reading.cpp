@@ -62,7 +62,9 @@ std::string Reading::where(toml::source_position at) const {
 }
 
 Faults Reading::take() {
-  std::ranges::stable_sort(faults_, {}, [](const Placed& p) { return std::tuple(p.at.line, p.at.column); });
+  std::stable_sort(faults_.begin(), faults_.end(), [](const Placed& a, const Placed& b) {
+    return std::tie(a.at.line, a.at.column) < std::tie(b.at.line, b.at.column);
+  });
   Faults sorted;
   for (Placed& placed : faults_) sorted.push_back(std::move(placed.error));
   return sorted;

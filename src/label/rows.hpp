@@ -38,7 +38,8 @@ template <class T>
 void read_table(Reading& reading, const Table<T>& table, std::string_view header, const toml::table& node,
                 toml::source_position at, T& into) {
   for (const auto& [key, member] : node) {
-    const auto row = std::ranges::find(table.rows, key.str(), [](const Row<T>& r) { return r.facts.name; });
+    const auto row = std::find_if(table.rows.begin(), table.rows.end(),
+                                  [name = key.str()](const Row<T>& r) { return r.facts.name == name; });
     if (row == table.rows.end())
       reading.unknown_member(key, table.facts());
     else

@@ -12,7 +12,7 @@ namespace {
 
 template <class T>
 bool holds(const std::vector<T>& list, T value) {
-  return std::ranges::find(list, value) != list.end();
+  return std::find(list.begin(), list.end(), value) != list.end();
 }
 
 }  // namespace

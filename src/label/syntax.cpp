@@ -35,8 +35,8 @@ SyntaxFault fault_of(const toml::parse_error& error) {
   constexpr std::string_view opening = "Error while parsing ";
   std::string_view description = error.description();
   if (description.starts_with(opening)) description.remove_prefix(opening.size());
-  const auto* found =
-      std::ranges::find_if(advice, [&](const Advice& a) { return holds(description, a.words); });
+  const auto* found = std::find_if(std::begin(advice), std::end(advice),
+                                   [&](const Advice& a) { return holds(description, a.words); });
   return {error.source().begin, fmt::format("not valid TOML: {}", description), std::string(found->hint)};
 }
 

@@ -10,7 +10,9 @@ namespace fogwright::profile {
 namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool are_digits(std::string_view text) { return !text.empty() && std::ranges::all_of(text, is_digit); }
+bool are_digits(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
+}
 
 int number_of(std::string_view digits) {
   int n = 0;
@@ -107,7 +109,7 @@ void read_listed(Reading& reading, const Spot& spot, const std::vector<std::stri
                  std::string& into) {
   const auto text = read_line(reading, spot, longest_text);
   if (!text) return;
-  if (std::ranges::find(known, *text) != known.end()) {
+  if (std::find(known.begin(), known.end(), *text) != known.end()) {
     into = *text;
     return;
   }

@@ -62,7 +62,8 @@ constexpr std::span<const Word<Facepiece>> words_of(Facepiece) { return facepiec
 template <class E>
 [[nodiscard]] constexpr std::string_view shown(E value) {
   const auto words = words_of(value);
-  return std::ranges::find(words, value, &Word<E>::value)->shown;
+  return std::find_if(words.begin(), words.end(), [&](const Word<E>& word) { return word.value == value; })
+      ->shown;
 }
 
 template <class E>
