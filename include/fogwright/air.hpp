@@ -145,7 +145,7 @@ struct TimeToLimit {
 };
 
 struct ActiveAir {
-  const Active* active = nullptr;
+  const Active* active = nullptr;        ///< of the label, which must outlive this
   const Substance* substance = nullptr;  ///< what is in the air; nullptr: not in the table
   bool estimable = false;                ///< false: strength hidden, or no limit known, or not in the table
   Mass released{};

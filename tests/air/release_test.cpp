@@ -201,7 +201,8 @@ TEST_CASE("what cannot be estimated is said, not guessed") {
 }
 
 TEST_CASE("mist is haze, not vapour") {
-  const AirResult result = air(bare_house(), label_with({mist("7173-51-5", 0.002), vapour(peroxide, 0.001)}));
+  const Label label = label_with({mist("7173-51-5", 0.002), vapour(peroxide, 0.001)});
+  const AirResult result = air(bare_house(), label);
   REQUIRE(result.actives.size() == 1);
   CHECK(result.actives[0].active->cas == peroxide);
   CHECK(result.estimable);
