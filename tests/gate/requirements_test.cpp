@@ -124,6 +124,28 @@ TEST_CASE("a mild product that lets people stay asks for less") {
   CHECK(has(needs(label, air_of({})), "everyone-out"));
 }
 
+TEST_CASE("a corrosive asks for an eyewash by its signal word or by its hazard class") {
+  Label label = ready_to_use();
+  CHECK_FALSE(has(needs(label, air_of({})), "eyewash"));
+  label.transport.hazard_class = "8";
+  CHECK(has(needs(label, air_of({})), "eyewash"));
+  label.transport.hazard_class.clear();
+  label.signal_word = SignalWord::danger;
+  CHECK(has(needs(label, air_of({})), "eyewash"));
+}
+
+TEST_CASE("where only readings release, nobody stays inside and no time is offered instead") {
+  Label label = ready_to_use();
+  label.everyone_out = false;
+  Hold hold;
+  hold.readings_needed = true;
+  CHECK(has(requirements_for(label, {}, hold, {}, {}), "everyone-out"));
+  hold.model_minutes = 100;
+  const auto list = requirements_for(label, {}, hold, {}, {});
+  CHECK(has(list, "clear-by-readings"));
+  CHECK_FALSE(has(list, "clear-by-time-or-readings"));
+}
+
 TEST_CASE("the licence is asked for unless the state asks for none") {
   CHECK(has(needs(ready_to_use(), air_of({})), "licence"));
   CHECK_FALSE(has(needs(ready_to_use(), air_of({}), {.licence_asked = false}), "licence"));
