@@ -47,10 +47,13 @@ Result<json> one_return(const std::string& typed) {
 Result<Overlay> overlay_from(const Options& options) {
   Overlay overlay;
   overlay.bare_numbers = true;
+  // Without a site file what is missing is missing from the options.
+  const bool only_options = !options.has("site");
   for (const OptionRow& row : plan_options()) {
-    if (!row.pointer || !options.has(row.name)) continue;
+    if (!row.pointer) continue;
     const std::string pointer = row.pointer;
-    overlay.names[pointer] = fmt::format("--{}", row.name);
+    if (only_options || options.has(row.name)) overlay.names[pointer] = fmt::format("--{}", row.name);
+    if (!options.has(row.name)) continue;
     json& member = overlay.members[json::json_pointer(pointer)];
     if (!row.value)
       member = true;

@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "plan/toml_tree.hpp"
 
-#define TOML_EXCEPTIONS 0
 #include <fmt/format.h>
-#include <toml++/toml.h>
+
+#include "label/syntax.hpp"
 
 namespace fogwright {
 namespace {
 
 using nlohmann::json;
-constexpr std::size_t largest_file = 1'000'000;
 
 class Converter {
  public:
@@ -63,19 +62,13 @@ std::string TomlTree::where(std::string_view pointer) const {
 }
 
 tl::expected<TomlTree, Faults> read_toml_tree(std::string_view text, std::string_view file) {
-  if (text.size() > largest_file)
-    return tl::make_unexpected(Faults{{ErrorCode::bad_site, "the file is larger than 1 MB", std::string(file),
-                                       "a site file is a few lines; see fogwright plan --example"}});
-  const toml::parse_result parsed = toml::parse(text, file);
-  if (!parsed) {
-    const auto at = parsed.error().source().begin;
-    return tl::make_unexpected(
-        Faults{{ErrorCode::bad_site, std::string(parsed.error().description()),
-                fmt::format("{}:{}:{}", file, at.line, at.column), "mend the TOML syntax there"}});
-  }
-  TomlTree tree;
+  const profile::Parsed parsed = profile::parse_profile(text);
   Faults faults;
-  tree.value = Converter(tree, file, faults).convert(parsed.table(), "");
+  for (const profile::SyntaxFault& fault : parsed.faults)
+    faults.push_back({ErrorCode::bad_site, fault.message,
+                      fmt::format("{}:{}:{}", file, fault.at.line, fault.at.column), fault.hint});
+  TomlTree tree;
+  if (faults.empty()) tree.value = Converter(tree, file, faults).convert(parsed.table, "");
   if (!faults.empty()) return tl::make_unexpected(std::move(faults));
   return tree;
 }

@@ -78,7 +78,7 @@ void Page::line(std::string_view text, Emphasis emphasis) {
 
 void Page::heading(std::string_view text) {
   if (!out_.empty()) blank();
-  line(text, Emphasis::strong);
+  paragraph(text, "", Emphasis::strong);
 }
 
 void Page::paragraph(std::string_view text, std::string_view first, Emphasis emphasis) {

@@ -20,16 +20,53 @@ struct Ran {
   [[nodiscard]] nlohmann::json error() const { return nlohmann::json::parse(err).at("error"); }
 };
 
+/// A machine that a test sets: its time, its environment, what is typed at it.
+struct Machine {
+  std::map<std::string, std::string> environment;
+  std::int64_t now_ms = 1'767'225'600'000;  ///< 2026-01-01 00:00 UTC
+  BootClock clock{"boot-1", 1000};
+  std::vector<std::string> lines;  ///< what is typed, line by line
+  std::uint8_t random = 0;
+
+  Ran run(std::vector<std::string> words) {
+    std::ostringstream out;
+    std::ostringstream err;
+    std::size_t line = 0;
+    Outside outside{.out = out,
+                    .err = err,
+                    .environment =
+                        [this](const char* name) {
+                          const auto found = environment.find(name);
+                          return found == environment.end() ? std::nullopt : std::optional(found->second);
+                        },
+                    .now_ms = [this] { return now_ms; },
+                    .boot_clock = [this] { return clock; },
+                    .random =
+                        [this](std::span<std::uint8_t> bytes) {
+                          for (std::uint8_t& byte : bytes) byte = ++random;
+                        },
+                    .device = "test-device",
+                    .read_line = [this, &line]() -> std::optional<std::string> {
+                      return line < lines.size() ? std::optional(lines[line++]) : std::nullopt;
+                    },
+                    .key = [this](std::int64_t timeout_ms) -> std::optional<char> {
+                      pass(timeout_ms);
+                      return std::nullopt;
+                    }};
+    const int status = run_program(words, outside);
+    return {status, out.str(), err.str()};
+  }
+  void pass(std::int64_t ms) {
+    now_ms += ms;
+    clock.uptime_ms += ms;
+  }
+};
+
 /// Runs the program in this process, off a terminal, in an environment of its own.
 inline Ran run(std::vector<std::string> words, std::map<std::string, std::string> environment = {}) {
-  std::ostringstream out;
-  std::ostringstream err;
-  Outside outside{out, err, [&environment](const char* name) {
-                    const auto found = environment.find(name);
-                    return found == environment.end() ? std::nullopt : std::optional(found->second);
-                  }};
-  const int status = run_program(words, outside);
-  return {status, out.str(), err.str()};
+  Machine machine;
+  machine.environment = std::move(environment);
+  return machine.run(std::move(words));
 }
 
 inline const std::string demo_labels = std::string(FOGWRIGHT_SOURCE_DIR) + "/product_profiles_demo/";

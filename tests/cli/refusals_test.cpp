@@ -77,9 +77,9 @@ TEST_CASE("--large allows more than 200,000 sq ft in one system") {
 }
 
 TEST_CASE("a label that names no ductwork, or no fogging, can't be planned with") {
-  const TemporaryFile no_ducts(changed(fenmist, "hvac-ductwork", "hard-surface"));
+  const TemporaryFile no_ducts(changed(fenmist, "\"hvac-ductwork\", ", ""));
   check({{"--area", "2400", "--returns", "3"}, 1, "label-forbids", ""}, no_ducts.path());
-  const TemporaryFile no_fog(changed(fenmist, "\"fogging\"", "\"wiping\""));
+  const TemporaryFile no_fog(changed(fenmist, "\"fogging\", ", ""));
   check({{"--area", "2400", "--returns", "3"}, 1, "label-forbids", ""}, no_fog.path());
 }
 

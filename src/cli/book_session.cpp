@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cli/book_session.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "fogwright/desk/fold.hpp"
+
+namespace fogwright {
+namespace {
+
+UuidRandom uuid_random(const Outside& outside) {
+  UuidRandom random{};
+  outside.random(random);
+  return random;
+}
+
+}  // namespace
+
+const std::vector<OptionRow>& book_options() {
+  static const std::vector<OptionRow> rows = {
+      {"book", "FILE", "the book (default: FOGWRIGHT_BOOK, else the user's data folder)"},
+      {"by", "HANDLE", "who does this (default: FOGWRIGHT_BY)"},
+  };
+  return rows;
+}
+
+std::vector<OptionRow> with_book_options(std::vector<OptionRow> rows) {
+  rows.insert(rows.end(), book_options().begin(), book_options().end());
+  return rows;
+}
+
+Result<std::string> book_path(const Call& call) {
+  if (const auto typed = call.options.text("book"); typed && !typed->empty()) return *typed;
+  if (const auto set = call.outside.environment("FOGWRIGHT_BOOK"); set && !set->empty()) return *set;
+  if (const auto data = call.outside.environment("XDG_DATA_HOME"); data && !data->empty())
+    return *data + "/fogwright/book.db";
+  if (const auto home = call.outside.environment("HOME"); home && !home->empty())
+    return *home + "/.local/share/fogwright/book.db";
+  return fail(ErrorCode::missing_value, "no book is named, and there is no home folder to look in", "--book",
+              "write --book FILE or set FOGWRIGHT_BOOK");
+}
+
+tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call) {
+  const auto path = book_path(call);
+  if (!path) return refuse(path.error());
+  auto store = open_sqlite_book(*path, fold, call.outside.now_ms);
+  if (!store) return refuse(store.error());
+  return std::move(*store);
+}
+
+DeskContext make_context(const Call& call, const Documents& now) {
+  const Outside& outside = call.outside;
+  const std::string by = call.options.text("by").value_or(outside.environment("FOGWRIGHT_BY").value_or(""));
+  return {now,
+          by,
+          outside.device,
+          outside.now_ms(),
+          outside.boot_clock(),
+          [&outside, maker = UuidMaker(outside.now_ms, [&outside] { return uuid_random(outside); })]() mutable {
+            return maker.next();
+          }};
+}
+
+tl::expected<std::vector<Receipt>, Faults> submit(const Call& call, Store& store, const Request& request) {
+  auto receipts = store.append([&](const Documents& now, const Head&) -> Result<std::vector<NewEntry>> {
+    const DeskContext context = make_context(call, now);
+    if (context.actor.empty())
+      return fail(ErrorCode::missing_value, "it is not said who does this", "--by",
+                  "write --by HANDLE or set FOGWRIGHT_BY");
+    return request(context);
+  });
+  if (!receipts) return refuse(receipts.error());
+  return std::move(*receipts);
+}
+
+Outcome submit_and_tell(const Call& call, std::string_view done, const Request& request) {
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  const auto receipts = submit(call, **store, request);
+  if (!receipts) return tl::make_unexpected(receipts.error());
+  if (call.json) {
+    nlohmann::json entries = nlohmann::json::array();
+    for (const Receipt& receipt : *receipts)
+      entries.push_back({{"seq", receipt.seq}, {"id", uuid_text(receipt.id)}});
+    call.outside.out << nlohmann::json{{"entries", entries}}.dump(2) << '\n';
+  } else {
+    call.outside.out << done << '\n';
+  }
+  return {};
+}
+
+}  // namespace fogwright

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "cli/command.hpp"
+#include "fogwright/desk/context.hpp"
+#include "fogwright/store.hpp"
+
+namespace fogwright {
+
+/// --book, --by: what every command that works on a book takes besides its own options.
+[[nodiscard]] const std::vector<OptionRow>& book_options();
+[[nodiscard]] std::vector<OptionRow> with_book_options(std::vector<OptionRow> rows);
+
+/// Where the book is: --book, else FOGWRIGHT_BOOK, else the user's data folder (XDG base directories).
+[[nodiscard]] Result<std::string> book_path(const Call& call);
+
+/// Opens that book. Errors: those of open_sqlite_book.
+[[nodiscard]] tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call);
+
+/// Who asks (--by, else FOGWRIGHT_BY), on which device, when.
+[[nodiscard]] DeskContext make_context(const Call& call, const Documents& now);
+
+using Request = std::function<Result<Drafts>(const DeskContext& context)>;
+/// Lets the desk decide under the writers' lock and appends what it decides. Errors: the desk's; missing_value
+/// without --by.
+[[nodiscard]] tl::expected<std::vector<Receipt>, Faults> submit(const Call& call, Store& store,
+                                                                const Request& request);
+
+/// Opens the book, submits, and tells on the output (or as JSON) what was written.
+[[nodiscard]] Outcome submit_and_tell(const Call& call, std::string_view done, const Request& request);
+
+}  // namespace fogwright
