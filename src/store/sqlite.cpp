@@ -4,6 +4,9 @@
 #include <fmt/format.h>
 #include <sqlite3.h>
 
+#include <algorithm>
+#include <vector>
+
 #include "fogwright/store.hpp"
 
 namespace fogwright::sqlite {
@@ -163,12 +166,24 @@ void Connection::checkpoint() {
 void Connection::checkpoint_and_empty() {
   check(handle_.get(),
         sqlite3_wal_checkpoint_v2(handle_.get(), "main", SQLITE_CHECKPOINT_TRUNCATE, nullptr, nullptr));
-  // SQLite does not sync the truncation. Undone by a power cut, old pages would overlay newer ones.
+}
+
+void Connection::rewrite_log() {
   sqlite3_file* log = nullptr;
   check(handle_.get(), sqlite3_file_control(handle_.get(), "main", SQLITE_FCNTL_JOURNAL_POINTER, &log));
   if (log == nullptr || log->pMethods == nullptr) return;
-  const int code = log->pMethods->xSync(log, SQLITE_SYNC_NORMAL);
-  if (code != SQLITE_OK) throw_fault(code, "syncing the emptied log");
+  const auto require = [](int code) {
+    if (code != SQLITE_OK) throw_fault(code, "writing the log once more");
+  };
+  sqlite3_int64 size = 0;
+  require(log->pMethods->xFileSize(log, &size));
+  std::vector<char> bytes(64U << 10);  // SQLite writes at most 128 KiB at once
+  for (sqlite3_int64 at = 0; at < size; at += static_cast<sqlite3_int64>(bytes.size())) {
+    const int count = static_cast<int>(std::min(size - at, static_cast<sqlite3_int64>(bytes.size())));
+    require(log->pMethods->xRead(log, bytes.data(), count, at));
+    require(log->pMethods->xWrite(log, bytes.data(), count, at));
+  }
+  require(log->pMethods->xSync(log, SQLITE_SYNC_NORMAL));
 }
 
 void Connection::checkpoint_on_close() noexcept {

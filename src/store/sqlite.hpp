@@ -98,8 +98,12 @@ class Connection {
   [[nodiscard]] int wal_pages() const noexcept { return *wal_pages_; }
   /// Copies what the log holds into the book file as far as readers allow. Only under the writers' lock.
   void checkpoint();
-  /// Copies all of the log, empties it and makes both durable. Waits for readers; storage_busy if they stay.
+  /// Copies all of the log and empties it. Waits for readers; storage_busy if they stay. Only under that lock.
   void checkpoint_and_empty();
+  /// Writes the log's bytes once more over themselves and syncs. After a sync that failed the system may take
+  /// pages for clean that are not on the disk; what is read from them is durable only when they were written
+  /// again. Only under that lock.
+  void rewrite_log();
   /// Lets closing the last connection checkpoint and remove the log. Only if it closes under the writers' lock.
   void checkpoint_on_close() noexcept;
 

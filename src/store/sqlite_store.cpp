@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "store/schema.hpp"
 
 namespace fogwright {
@@ -61,24 +63,27 @@ Session& SqliteStore::session() {
                      "check the disk, then open the book again");
 }
 
+// What the log held when a sync failed may be in the system's memory only; it counts once it was written again.
 void SqliteStore::reopen() noexcept {
   session_.reset();
   try {
-    session_ = std::make_unique<Session>(path_, options_);
+    auto again = std::make_unique<Session>(path_, options_);
+    again->writer.rewrite_log();
+    session_ = std::move(again);
   } catch (const std::exception&) {
     // session() says so from now on.
   }
 }
 
 void SqliteStore::write(const std::function<bool(Session&)>& work) {
-  Session& open = session();
   if (writing_) {
-    work(open);
+    work(session());
     return;
   }
+  commit_tried_ = false;
+  Session& open = session();
   const auto held = lock_->hold(options_.wait);
   const Flag writing(writing_);
-  commit_tried_ = false;
   try {
     Transaction transaction(open.writer, Transaction::Kind::write);
     catch_up_for_writing();
@@ -159,16 +164,13 @@ Result<std::vector<Receipt>> SqliteStore::append_all(Appender& appender, const D
   return appender.receipts();
 }
 
-// A commit that failed may be in the log all the same, in the system's memory but not on the disk. It counts
-// only once it is in the book file and the log is empty.
+// After a commit that failed the entries may be there all the same: reopen() has made what is there durable.
 bool SqliteStore::made_it(const std::vector<Receipt>& receipts) {
   if (!session_) return false;
   try {
-    for (const Receipt& receipt : receipts) {
-      if (session_->written.find(receipt.id) != receipt.seq) return false;
-    }
-    session_->writer.checkpoint_and_empty();
-    return true;
+    return std::all_of(receipts.begin(), receipts.end(), [&](const Receipt& receipt) {
+      return session_->written.find(receipt.id) == receipt.seq;
+    });
   } catch (const StorageFault&) {
     session_.reset();
     return false;
@@ -176,10 +178,11 @@ bool SqliteStore::made_it(const std::vector<Receipt>& receipts) {
 }
 
 StorageFault SqliteStore::outcome_of(const StorageFault& fault) const {
-  const char* outcome = session_
-                            ? "; nothing was written"
-                            : "; whether it was written shows when the book is opened again: the same ids may "
-                              "then be handed in once more";
+  const bool in_doubt = commit_tried_ && !session_;
+  const char* outcome = in_doubt
+                            ? "; whether it was written shows when the book is opened again: the same ids may "
+                              "then be handed in once more"
+                            : "; nothing was written";
   return {fault.code(), fault.what() + std::string(outcome), fault.hint()};
 }
 

@@ -5,7 +5,7 @@
 
 #include <cstdlib>
 
-#include "store/schema.hpp"
+#include "fogwright/book/checkpoint.hpp"
 
 namespace store_test {
 
@@ -101,6 +101,17 @@ void make_book(const std::string& path, std::int64_t count) {
   for (std::int64_t n = 0; n < count; n += at_a_time) {
     if (!append_numbers(*book, n, std::min(count, n + at_a_time))) throw std::runtime_error("append");
   }
+}
+
+const SignerKey& book_key() {
+  static const SignerKey key(origin, KeyKind::ed25519, KeyBytes{7, 7, 7});
+  return key;
+}
+
+void keep_checkpoint(Store& book) {
+  const Head head = book.head();
+  const Checkpoint checkpoint{origin, static_cast<std::uint64_t>(head.size), head.root};
+  book.add_checkpoint(head.size, sign_checkpoint(checkpoint, book_key()).value());
 }
 
 std::string joined(const std::vector<Finding>& findings) {

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "fogwright/book/note.hpp"
 #include "fogwright/store.hpp"
 #include "store/options.hpp"
 #include "store/sqlite.hpp"
@@ -54,6 +55,11 @@ Result<std::vector<Receipt>> append_numbers(Store& store, std::int64_t from, std
                                             std::size_t padding = 0);
 /// A closed book of `count` entries.
 void make_book(const std::string& path, std::int64_t count);
+
+/// The key that the tests sign checkpoints of their book with.
+[[nodiscard]] const SignerKey& book_key();
+/// Signs a checkpoint of the head and keeps it.
+void keep_checkpoint(Store& book);
 
 /// Findings and documents as a whole: the book holds together and has exactly the entries [0, head.size) in
 /// order.
