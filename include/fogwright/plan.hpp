@@ -36,7 +36,7 @@ struct PlanRequest {
   AirVolume plenum{1.0, unit::cubic_metre};
   double relative_humidity = 0.5;
   std::optional<Temperature> coldest_surface;
-  std::vector<EnteredLimit> entered_limits;
+  std::shared_ptr<const std::vector<EnteredLimit>> entered_limits;  ///< nullptr: none
   SiteFacts site;
   Policy policy;
   Fogger fogger;
@@ -73,7 +73,9 @@ struct Warning {
 };
 
 struct Plan {
+  // The figures below point into these two, so the plan keeps them alive.
   std::shared_ptr<const Label> label;
+  std::shared_ptr<const std::vector<EnteredLimit>> entered_limits;
   RateBand rate_band;
   SplitRule split{};
   std::vector<SystemDose> systems;

@@ -69,13 +69,15 @@ Result<Overlay> overlay_from(const Options& options) {
 }
 
 tl::expected<void, Faults> add_limits(const Call& call, PlanRequest& request) {
+  std::vector<EnteredLimit> all;
   for (const std::string& file : call.options.all("limits")) {
     const auto text = read_file(file);
     if (!text) return refuse(text.error());
-    auto limits = read_limits(*text, file);
-    if (!limits) return tl::make_unexpected(std::move(limits.error()));
-    request.entered_limits.insert(request.entered_limits.end(), limits->begin(), limits->end());
+    const auto limits = read_limits(*text, file);
+    if (!limits) return tl::make_unexpected(limits.error());
+    all.insert(all.end(), limits->begin(), limits->end());
   }
+  if (!all.empty()) request.entered_limits = std::make_shared<const std::vector<EnteredLimit>>(std::move(all));
   return {};
 }
 
@@ -123,6 +125,8 @@ std::vector<OptionRow> plan_options() {
       {"animals", nullptr, "animals live here, aquariums included", false, "/site/animals"},
       {"sensitive", nullptr, "someone here is sensitive (asthma, infant, pregnancy)", false,
        "/site/sensitive_person"},
+      {"no-licence", nullptr, "the state asks for no applicator licence for this work", false,
+       "/site/no_licence_asked"},
       {"limits", "FILE", "exposure limits of your own, e.g. licensed ones", true, nullptr},
       {"deadline", "TIME", "ask: how much airing out makes this time after fog-off?", false, "/deadline"},
       {"fit-dose", "TIME", "ask: how much product fits this time after fog-off?", false, "/fit_dose"},

@@ -11,15 +11,21 @@ namespace {
 
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
-/// Lower case, American spelling, no blanks at the ends.
-std::string plain(std::string_view part) {
+std::string_view without_blanks(std::string_view part) {
   const auto first = part.find_first_not_of(" \t");
   if (first == std::string_view::npos) return {};
-  part = part.substr(first, part.find_last_not_of(" \t") - first + 1);
-  std::string text(part);
-  std::ranges::transform(text, text.begin(), lower);
-  if (const auto at = text.find("vapour"); at != std::string::npos) text.erase(at + 4, 1);
-  return text;
+  return part.substr(first, part.find_last_not_of(" \t") - first + 1);
+}
+
+/// Whether the typed words are this name, in any case and with either spelling of vapor.
+bool is_name(std::string_view typed, std::string_view name) {
+  std::size_t at = 0;
+  for (char c : typed) {
+    const bool british_u = lower(c) == 'u' && name.substr(0, at).ends_with("vapo");
+    if (british_u) continue;
+    if (at == name.size() || lower(c) != name[at++]) return false;
+  }
+  return at == name.size();
 }
 
 /// What one part of the words names; a set of parts is an OR of these.
@@ -63,8 +69,11 @@ constexpr Name names[] = {{"organic vapor", organic},
                           {"p99", other_filters},
                           {"particulate", other_filters}};
 
+/// `words` is not empty.
 Part part_of(std::string_view words) {
-  const auto* name = std::ranges::find(names, words, &Name::words);
+  const auto* name = std::find_if(std::begin(names), std::end(names), [&](const Name& n) {
+    return lower(words[0]) == n.words[0] && is_name(words, n.words);
+  });
   return name == std::end(names) ? other_gas : name->part;
 }
 
@@ -79,11 +88,14 @@ constexpr Band bands[] = {{organic, "black"},         {acid, "white"},
                           {multi_gas, "olive"},       {multi_gas | bare_vapor, "olive"},
                           {best_filters, "magenta"}};
 
+constexpr bool ends_part(char c) { return c == '/' || c == '+' || c == ',' || c == ';' || c == '&'; }
+
 unsigned parts_of(std::string_view words) {
   unsigned parts = 0;
   while (!words.empty()) {
-    const auto end = std::min(words.find_first_of("/+,;&"), words.size());
-    if (const std::string part = plain(words.substr(0, end)); !part.empty()) parts |= part_of(part);
+    const auto end =
+        static_cast<std::size_t>(std::find_if(words.begin(), words.end(), ends_part) - words.begin());
+    if (const auto part = without_blanks(words.substr(0, end)); !part.empty()) parts |= part_of(part);
     words.remove_prefix(std::min(end + 1, words.size()));
   }
   return parts;
@@ -98,7 +110,10 @@ bool covers_particulates(std::string_view cartridge_words) {
 bool covers_gas(std::string_view cartridge_words) { return (parts_of(cartridge_words) & ~filters) != 0; }
 
 std::string joined(std::span<const std::string> words, std::string_view between) {
+  std::size_t length = 0;
+  for (const std::string& word : words) length += word.size() + between.size();
   std::string all;
+  all.reserve(length);
   for (const std::string& word : words) {
     if (!all.empty()) all += between;
     all += word;
@@ -109,7 +124,8 @@ std::string joined(std::span<const std::string> words, std::string_view between)
 std::string_view cartridge_colour(std::string_view cartridge_words) {
   unsigned parts = parts_of(cartridge_words);
   if ((parts & ~filters) != 0) parts &= ~filters;
-  const auto* band = std::ranges::find(bands, parts, &Band::parts);
+  const auto* band =
+      std::find_if(std::begin(bands), std::end(bands), [&](const Band& b) { return b.parts == parts; });
   return band == std::end(bands) ? std::string_view{} : band->colour;
 }
 

@@ -65,7 +65,7 @@ AirInput air_input(const PlanRequest& request, const Plan& plan) {
   input.plenum = request.plenum;
   input.relative_humidity = request.relative_humidity;
   input.coldest_surface = request.coldest_surface;
-  input.entered_limits = request.entered_limits;
+  if (plan.entered_limits) input.entered_limits = *plan.entered_limits;
   return input;
 }
 
@@ -96,6 +96,7 @@ Result<Plan> make_plan(const PlanRequest& request) {
   if (auto ok = check_request(request); !ok) return tl::make_unexpected(std::move(ok.error()));
   Plan plan;
   plan.label = request.label;
+  plan.entered_limits = request.entered_limits;
   if (auto ok = dose(request, plan); !ok) return tl::make_unexpected(std::move(ok.error()));
   if (auto ok = breathe(request, plan); !ok) return tl::make_unexpected(std::move(ok.error()));
   if (request.spread_draws > 0) {

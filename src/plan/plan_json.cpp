@@ -125,6 +125,7 @@ json hold_json(const Hold& hold) {
           {"policy", hold.policy_minutes},
           {"model", or_null(hold.model_minutes)},
           {"model_never_clears", hold.model_never_clears},
+          {"readings_needed", hold.readings_needed},
           {"haze", hold.haze_minutes},
           {"governs", hold_ground_name(hold.governs)},
           {"total", hold.total_minutes},

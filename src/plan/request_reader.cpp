@@ -127,6 +127,7 @@ class RequestReader {
     take(t.whole("entrances", 1, 200), request_.site.entrances);
     take(t.flag("animals"), request_.site.animals);
     take(t.flag("sensitive_person"), request_.site.sensitive_person);
+    if (t.flag("no_licence_asked").value_or(false)) request_.site.licence_asked = false;
   }
 
   /// Policy may only be stricter than what the tool ships.
