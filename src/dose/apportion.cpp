@@ -25,7 +25,7 @@ void Apportioner::split(std::int64_t total, std::span<std::int64_t> shares) {
   if (left == 0) return;
 
   // Fewer units are left than there are remainders above zero, so a weight of zero never gets one.
-  const auto end_of_served = remainders_.begin() + left;
+  const auto end_of_served = remainders_.begin() + static_cast<std::ptrdiff_t>(left);
   std::nth_element(remainders_.begin(), end_of_served, remainders_.end(),
                    [](const Remainder& a, const Remainder& b) {
                      return a.rest != b.rest ? a.rest > b.rest : a.index < b.index;

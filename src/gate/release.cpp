@@ -33,14 +33,14 @@ using Readings = std::vector<Reading>;
 /// The worse reading later where two bear the same time.
 Readings in_order(std::span<const Reading> readings) {
   Readings sorted(readings.begin(), readings.end());
-  std::ranges::sort(sorted, {},
-                    [](const Reading& r) { return std::tuple(r.at_ms, r.value.si(), !r.fan_running); });
+  const auto key = [](const Reading& r) { return std::tuple(r.at_ms, r.value.si(), !r.fan_running); };
+  std::sort(sorted.begin(), sorted.end(), [&](const Reading& a, const Reading& b) { return key(a) < key(b); });
   return sorted;
 }
 
 Readings readings_of(const Readings& all, std::string_view cas) {
   Readings own;
-  std::ranges::copy_if(all, std::back_inserter(own), [&](const Reading& r) { return r.cas == cas; });
+  std::copy_if(all.begin(), all.end(), std::back_inserter(own), [&](const Reading& r) { return r.cas == cas; });
   return own;
 }
 
@@ -79,7 +79,7 @@ Result<void> nothing_against(const Readings& all, std::span<const ReleaseLimit> 
   for (const Reading& reading : all) {
     if (reading.at_ms > now_ms)
       return still_running(fmt::format("a reading of {} is dated after now", reading.cas), "check the clock");
-    if (std::ranges::find(limits, reading.cas, &ReleaseLimit::cas) == limits.end())
+    if (std::none_of(limits.begin(), limits.end(), [&](const ReleaseLimit& l) { return l.cas == reading.cas; }))
       return still_running(fmt::format("{} was read, and no limit of it is known", reading.cas),
                            "enter its limit, or correct the reading");
   }
@@ -129,7 +129,8 @@ std::vector<ReleaseLimit> release_limits(const AirResult& air) {
     if (active.active && active.active->released_cas) cas = *active.active->released_cas;
     if (active.substance) cas = active.substance->cas;
     const MassConcentration value = active.occupant.value_or(MassConcentration{});
-    const auto known = std::ranges::find(limits, cas, &ReleaseLimit::cas);
+    const auto known =
+        std::find_if(limits.begin(), limits.end(), [&](const ReleaseLimit& l) { return l.cas == cas; });
     if (known == limits.end())
       limits.push_back({cas, value});
     else

@@ -57,7 +57,7 @@ void of_the_respirator(Conditions& c, const RespiratorNeed& need, const Label& l
   c.set(When::respirator_to_mix, need.for_mixing);
   c.set(When::respirator_to_fog, need.for_applying);
   c.set(When::cartridges, !need.cartridges.empty());
-  c.set(When::gas_cartridges, std::ranges::any_of(need.cartridges, covers_gas));
+  c.set(When::gas_cartridges, std::any_of(need.cartridges.begin(), need.cartridges.end(), covers_gas));
   c.set(When::supplied_air, need.facepiece >= Facepiece::supplied_air);
   c.set(When::do_not_enter, need.do_not_enter);
   c.set(When::may_enter_high_strength, is_high(label) && !need.do_not_enter);

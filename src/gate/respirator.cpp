@@ -40,7 +40,7 @@ bool takes_cartridges(Facepiece facepiece) {
 }
 
 void add_once(std::vector<std::string>& list, std::string_view words) {
-  if (std::ranges::find(list, words) == list.end()) list.emplace_back(words);
+  if (std::find(list.begin(), list.end(), words) == list.end()) list.emplace_back(words);
 }
 
 std::vector<std::string> label_cartridges(const Label& label) {
@@ -66,7 +66,8 @@ constexpr Least least_published[] = {{"67-63-0", Facepiece::full_facepiece},
 
 Facepiece least_for(const Substance* substance) {
   if (!substance) return Facepiece::none;
-  const auto* least = std::ranges::find(least_published, substance->cas, &Least::cas);
+  const auto* least = std::find_if(std::begin(least_published), std::end(least_published),
+                                   [&](const Least& l) { return l.cas == substance->cas; });
   return least == std::end(least_published) ? Facepiece::none : least->facepiece;
 }
 
@@ -93,10 +94,11 @@ void raise_to_published(RespiratorNeed& need, const AirResult& air) {
 void choose_cartridges(RespiratorNeed& need, const Label& label, const AirResult& air) {
   need.cartridges = label_cartridges(label);
   if (takes_cartridges(need.facepiece)) {
-    const bool label_names_gas = std::ranges::any_of(need.cartridges, covers_gas);
+    const bool label_names_gas = std::any_of(need.cartridges.begin(), need.cartridges.end(), covers_gas);
     const bool high = label.strength == StrengthClass::high_strength_oxidiser;
     for (const ActiveAir& active : air.actives) cover(need, active, air, label_names_gas, high);
-    if (std::ranges::none_of(need.cartridges, covers_particulates)) need.cartridges.emplace_back(best_filter);
+    if (std::none_of(need.cartridges.begin(), need.cartridges.end(), covers_particulates))
+      need.cartridges.emplace_back(best_filter);
   }
   if (need.facepiece == Facepiece::none || need.facepiece >= Facepiece::supplied_air) need.cartridges.clear();
 }

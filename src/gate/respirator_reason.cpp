@@ -16,7 +16,9 @@ std::string ratio_words(double ratio) {
 }
 
 const ActiveAir* worst_active(const AirResult& air) {
-  const auto worst = std::ranges::max_element(air.actives, {}, &ActiveAir::hazard_ratio);
+  const auto worst =
+      std::max_element(air.actives.begin(), air.actives.end(),
+                       [](const ActiveAir& a, const ActiveAir& b) { return a.hazard_ratio < b.hazard_ratio; });
   return worst == air.actives.end() ? nullptr : &*worst;
 }
 

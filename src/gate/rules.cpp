@@ -359,7 +359,7 @@ constexpr GateRow rows[] = {
 
 constexpr auto rules = [] {
   std::array<Rule, std::size(rows)> all{};
-  std::ranges::transform(rows, all.begin(), &GateRow::rule);
+  std::transform(std::begin(rows), std::end(rows), all.begin(), [](const GateRow& row) { return row.rule; });
   return all;
 }();
 
@@ -406,7 +406,7 @@ std::span<const GateRow> gate_rows() { return rows; }
 std::span<const Rule> all_rules() { return rules; }
 
 const Rule* find_rule(std::string_view id) {
-  const auto* rule = std::ranges::find(rules, id, &Rule::id);
+  const auto* rule = std::find_if(rules.begin(), rules.end(), [&](const Rule& r) { return r.id == id; });
   return rule == rules.end() ? nullptr : rule;
 }
 
