@@ -186,6 +186,14 @@ void Connection::rewrite_log() {
   require(log->pMethods->xSync(log, SQLITE_SYNC_NORMAL));
 }
 
+void Connection::seal_log() {
+  const std::string same = "PRAGMA user_version=" + value("PRAGMA user_version");  // dirties the first page
+  const std::string commit = "BEGIN IMMEDIATE;" + same + ";COMMIT";
+  const int code = sqlite3_exec(handle_.get(), commit.c_str(), nullptr, nullptr, nullptr);
+  if (in_transaction()) sqlite3_exec(handle_.get(), "ROLLBACK", nullptr, nullptr, nullptr);
+  if ((code & 0xFF) != SQLITE_FULL) check(handle_.get(), code);
+}
+
 void Connection::checkpoint_on_close() noexcept {
   sqlite3_db_config(handle_.get(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, nullptr);
 }

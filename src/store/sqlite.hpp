@@ -104,6 +104,10 @@ class Connection {
   /// pages for clean that are not on the disk; what is read from them is durable only when they were written
   /// again. Only under that lock.
   void rewrite_log();
+  /// Ends the log as it is seen now with an empty commit. A commit that failed may stand behind that end,
+  /// whole, unseen while other processes know the log without it, and come back after a crash; what stands
+  /// there is overwritten. On a full disk nothing stands there: this does nothing. Only under that lock.
+  void seal_log();
   /// Lets closing the last connection checkpoint and remove the log. Only if it closes under the writers' lock.
   void checkpoint_on_close() noexcept;
 

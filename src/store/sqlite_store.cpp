@@ -69,6 +69,7 @@ void SqliteStore::reopen() noexcept {
   try {
     auto again = std::make_unique<Session>(path_, options_);
     again->writer.rewrite_log();
+    again->writer.seal_log();
     session_ = std::move(again);
   } catch (const std::exception&) {
     // session() says so from now on.

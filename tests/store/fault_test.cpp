@@ -133,6 +133,33 @@ TEST_CASE("each write and sync that fails gives a clear error and leaves nothing
   CHECK(faults_until_none(fault) > 30);
 }
 
+TEST_CASE("what was said not to be written does not come back out of the log after a crash") {
+  const Folder folder(true);
+  make_book(folder.file("start"), before);
+  bool refused_once = false;
+  for (int at = 1; at < 25; ++at) {
+    CAPTURE(at);
+    const std::string path = folder.file(fmt::format("book-{}", at)),
+                      crashed = folder.file(fmt::format("crashed-{}", at));
+    std::filesystem::copy_file(folder.file("start"), path);
+    // Another process has the book open: what it knows of the log does not hold the commit that failed.
+    const auto other = opened(path);
+    CHECK(other->head().size == before);
+    FaultyDisk disk({"", SQLITE_IOERR_WRITE, false, true}, at);
+    const ShimVfs vfs(disk);
+    SqliteOptions options;
+    options.vfs = vfs.name();
+    const auto book = opened(path, options);
+    const Told told = told_of(*book, before);
+    refused_once = refused_once || told.what == Told::not_written;
+    for (const char* ending : {"", "-wal"}) std::filesystem::copy_file(path + ending, crashed + ending);
+    const auto found = opened(crashed)->find(id_number(before));
+    if (told.what == Told::acknowledged) CHECK(found == told.seq);
+    if (told.what == Told::not_written) CHECK_FALSE(found);
+  }
+  CHECK(refused_once);
+}
+
 TEST_CASE("the errors name their cause") {
   const auto message_of = [](const Fault& fault) {
     const Folder folder(true);
