@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
-#include <cmath>
 
 #include "desk/vessels.hpp"
 #include "fogwright/desk/views.hpp"
@@ -31,9 +30,10 @@ Transport transport_of(const json& facts) {
 
 Carried carried(const json& facts, const Vessel& vessel) {
   // 1 uL of 1e6 ug/mL weighs 1 mg.
-  const double mg = static_cast<double>(vessel.remaining_ul()) * density_of(facts, vessel.text("part")) / 1e6;
+  const Mass liquid(static_cast<double>(vessel.remaining_ul()) * density_of(facts, vessel.text("part")) / 1e6,
+                    unit::milligram);
   return {vessel.id, transport_of(facts), vessel.capacity_ul(),
-          static_cast<std::int64_t>(std::ceil(mg * (1 + packaging_share)))};
+          (liquid * (1 + packaging_share)).ceil_in(unit::milligram)};
 }
 
 }  // namespace
