@@ -203,7 +203,7 @@ constexpr GateRow rows[] = {
     {vacated,
      Fill::entrances,
      {"entrances-posted", "Post a keep-out sign at every entrance: {}.",
-      "People with a key did not hear the talk.", by_policy, policy, count, never_for_this_job,
+      "People with a key do not know about the fog.", by_policy, policy, count, never_for_this_job,
       before_fogging}},
     {always,
      Fill::nothing,

@@ -78,30 +78,33 @@ void load(Page& page, const Plan& plan) {
              fmt::format("{}, {}", show(plan.calibration.flow, units), basis_name(plan.calibration.basis)));
 }
 
-std::string hold_grounds(const Hold& hold) {
-  std::string words = fmt::format("label {}, policy {}, model {}, haze {}",
-                                  hold.label_minutes ? minutes_words(*hold.label_minutes) : "silent",
-                                  minutes_words(hold.policy_minutes),
-                                  hold.model_never_clears ? "never clears by itself"
-                                  : hold.model_minutes    ? minutes_words(*hold.model_minutes)
-                                                          : "cannot tell",
-                                  minutes_words(hold.haze_minutes));
-  return words;
+std::string model_words(const Plan& plan) {
+  if (plan.hold.model_never_clears) return "never clears by itself";
+  if (!plan.hold.model_minutes) return "cannot tell";
+  return plan.air.actives.empty() ? "no gas or vapor" : minutes_words(*plan.hold.model_minutes);
+}
+
+std::string hold_grounds(const Plan& plan) {
+  const Hold& hold = plan.hold;
+  return fmt::format("label {}, policy {}, model {}, haze {}",
+                     hold.label_minutes ? minutes_words(*hold.label_minutes) : "silent",
+                     hold.policy_minutes > 0 ? minutes_words(hold.policy_minutes) : "none", model_words(plan),
+                     minutes_words(hold.haze_minutes));
 }
 
 void hold(Page& page, const Plan& plan) {
+  const Hold& hold = plan.hold;
   page.heading("STAY OUT");
-  page.field("for",
-             fmt::format("{} after the last second of fog, all people and animals",
-                         minutes_words(plan.hold.total_minutes)),
-             Emphasis::strong);
-  page.field("because of",
-             fmt::format("{} ({})", hold_ground_name(plan.hold.governs), hold_grounds(plan.hold)));
   page.field(
-      "sooner",
-      fmt::format("never before {}; after that only on two readings at or below the limit, 15 min apart, fan "
-                  "running",
-                  minutes_words(plan.hold.floor_minutes)));
+      "for",
+      fmt::format("{} after the last second of fog, all people and animals", minutes_words(hold.total_minutes)),
+      Emphasis::strong);
+  page.field("because of", fmt::format("{} ({})", hold_ground_name(hold.governs), hold_grounds(plan)));
+  if (hold.readings_needed)
+    page.field("and then", "only on two readings at or below the limit, 15 min apart, fan running");
+  else if (hold.floor_minutes < hold.total_minutes)
+    page.field("or", fmt::format("{} and then two readings at or below the limit, 15 min apart, fan running",
+                                 minutes_words(hold.floor_minutes)));
 }
 
 void gear(Page& page, const Plan& plan) {
