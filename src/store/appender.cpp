@@ -3,8 +3,18 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <future>
+
 namespace fogwright {
 namespace {
+
+constexpr std::size_t piece_size = 128;
+
+Error which_of(std::size_t count, std::size_t index, Error error) {
+  if (count > 1) error.where = fmt::format("{} of entry {} of {}", error.where, index + 1, count);
+  return error;
+}
 
 Entry entry_of(NewEntry&& given) {
   return {0,
@@ -21,14 +31,50 @@ Entry entry_of(NewEntry&& given) {
 
 }  // namespace
 
-Result<void> Appender::add(NewEntry given) {
-  const auto there = place_.reader.find(given.id);
-  Entry entry = entry_of(std::move(given));
-  return there ? add_again(std::move(entry), *there) : add_new(std::move(entry));
+void Appender::encode(Made& made) const {
+  made.leaf = leaf_bytes(made.entry, place_.origin);
+  if (made.leaf) made.hash = hash_leaf(*made.leaf);
+}
+
+void Appender::encode(std::span<Made> made, std::int64_t first_seq) const {
+  for (Made& one : made) {
+    one.entry.seq = first_seq++;
+    one.entry.received_ms = received_ms_;
+    encode(one);
+  }
+}
+
+// While one piece is written the next is encoded by another thread, for the numbers that it gets unless some of
+// its entries are there already.
+Result<void> Appender::add(std::vector<NewEntry> given) {
+  std::vector<Made> all;
+  all.reserve(given.size());
+  for (NewEntry& one : given) all.push_back({entry_of(std::move(one)), std::string()});
+  const auto piece = [&](std::size_t begin) {
+    const std::span<Made> rest = std::span(all).subspan(std::min(begin, all.size()));
+    return rest.first(std::min(rest.size(), piece_size));
+  };
+  encode(piece(0), state_.size());
+  for (std::size_t begin = 0; begin < all.size(); begin += piece_size) {
+    const std::span<Made> now = piece(begin), next = piece(begin + piece_size);
+    const std::int64_t next_seq = state_.size() + static_cast<std::int64_t>(now.size());
+    std::future<void> encoding;
+    if (!next.empty()) encoding = std::async(std::launch::async, [=, this] { encode(next, next_seq); });
+    for (std::size_t i = 0; i < now.size(); ++i) {
+      const auto added = add_one(now[i]);
+      if (!added) return tl::make_unexpected(which_of(all.size(), begin + i, added.error()));
+    }
+  }
+  return {};
+}
+
+Result<void> Appender::add_one(Made& made) {
+  const auto there = place_.reader.find(made.entry.id);
+  return there ? add_again(made.entry, *there) : add_new(made);
 }
 
 // Only the place and the time of receipt may differ from what is stored.
-Result<void> Appender::add_again(Entry entry, std::int64_t seq) {
+Result<void> Appender::add_again(Entry& entry, std::int64_t seq) {
   const std::string leaf = place_.reader.leaf(seq).value_or("");
   const auto stored = read_entry(leaf, place_.origin);
   if (!stored) return tl::make_unexpected(stored.error());
@@ -46,21 +92,21 @@ Result<void> Appender::add_again(Entry entry, std::int64_t seq) {
   return {};
 }
 
-Result<void> Appender::add_new(Entry entry) {
-  entry.seq = state_.size();
-  entry.received_ms = received_ms_;
-  const auto leaf = leaf_bytes(entry, place_.origin);
-  if (!leaf) return tl::make_unexpected(leaf.error());
-  const Hash hash = hash_leaf(*leaf);
-  std::vector<TreeNode> made;
-  state_.tree.append(hash, made);
-  place_.writer.add_entry(entry, hash, *leaf);
-  for (const TreeNode& node : made) place_.writer.add_node(node);
-  place_.fold(entry, place_.documents);
-  state_.last_hash = hash;
+Result<void> Appender::add_new(Made& made) {
+  if (made.entry.seq != state_.size()) {
+    made.entry.seq = state_.size();
+    encode(made);
+  }
+  if (!made.leaf) return tl::make_unexpected(made.leaf.error());
+  std::vector<TreeNode> nodes;
+  state_.tree.append(made.hash, nodes);
+  place_.writer.add_entry(made.entry, made.hash, *made.leaf);
+  for (const TreeNode& node : nodes) place_.writer.add_node(node);
+  place_.fold(made.entry, place_.documents);
+  state_.last_hash = made.hash;
   state_.last_received_ms = received_ms_;
   wrote_ = true;
-  receipts_.push_back({entry.seq, entry.id, false});
+  receipts_.push_back({made.entry.seq, made.entry.id, false});
   return {};
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "fogwright/store.hpp"
@@ -22,17 +23,28 @@ class Appender {
   Appender(const Place& place, TreeState state, std::int64_t received_ms)
       : place_(place), state_(std::move(state)), received_ms_(received_ms) {}
 
-  /// Refuses what the record format does not allow, and an id that stands for something else (bad_entry). An
-  /// entry that is there already gets its receipt again.
-  [[nodiscard]] Result<void> add(NewEntry entry);
+  /// Refuses what the record format does not allow, and an id that stands for something else (bad_entry;
+  /// `where` is the member, and which of several entries it is). An entry that is there already gets its
+  /// receipt again. After a refusal the transaction must be rolled back.
+  [[nodiscard]] Result<void> add(std::vector<NewEntry> given);
 
   [[nodiscard]] bool wrote() const { return wrote_; }
   [[nodiscard]] const TreeState& state() const { return state_; }
   [[nodiscard]] const std::vector<Receipt>& receipts() const { return receipts_; }
 
  private:
-  Result<void> add_again(Entry entry, std::int64_t seq);
-  Result<void> add_new(Entry entry);
+  /// An entry and its bytes, which were made for the number in it.
+  struct Made {
+    Entry entry;
+    Result<std::string> leaf;
+    Hash hash{};
+  };
+
+  void encode(Made& made) const;
+  void encode(std::span<Made> made, std::int64_t first_seq) const;
+  Result<void> add_one(Made& made);
+  Result<void> add_again(Entry& entry, std::int64_t seq);
+  Result<void> add_new(Made& made);
 
   Place place_;
   TreeState state_;

@@ -36,12 +36,15 @@ class RecordReading {
   [[nodiscard]] std::int64_t size() const { return size_; }
 
   void run(const Progress& progress) {
-    for (LeafBatch batch = batches_.next(); !batch.rows.empty();) {
-      auto ahead = std::async(std::launch::async, [this] { return batches_.next(); });
+    LeafBatch batch, ahead;
+    batches_.next(batch);
+    while (!batch.rows.empty()) {
+      auto reading = std::async(std::launch::async, [&] { batches_.next(ahead); });
       verifier_.feed(batch.leaves());
       if (fresh_) fold(batch);
       if (progress) progress(batch.rows.back().seq + 1, size_);
-      batch = ahead.get();
+      reading.get();
+      std::swap(batch, ahead);
     }
     fresh_.reset();
   }

@@ -6,8 +6,8 @@
 namespace fogwright {
 namespace {
 
-constexpr std::size_t most_rows = 16'384;
-constexpr std::size_t most_bytes = 8U << 20;
+constexpr std::size_t most_rows = 8192;
+constexpr std::size_t most_bytes = 4U << 20;
 
 template <class Octets>
 Octets octets_of(std::string_view bytes) {
@@ -30,8 +30,9 @@ LeafBatches::LeafBatches(const sqlite::Connection& connection, std::int64_t end)
           "SELECT seq, id, hash, leaf FROM entry WHERE seq >= ?1 AND seq < ?2 ORDER BY seq")),
       end_(end) {}
 
-LeafBatch LeafBatches::next() {
-  LeafBatch batch;
+void LeafBatches::next(LeafBatch& batch) {
+  batch.rows.clear();
+  batch.bytes.clear();
   sqlite::Rows rows = select_.rows(expected_, end_);
   while (batch.rows.size() < most_rows && batch.bytes.size() < most_bytes && rows.next()) {
     const std::int64_t seq = rows.integer(0);
@@ -42,7 +43,6 @@ LeafBatch LeafBatches::next() {
     batch.bytes += leaf;
     ++expected_;
   }
-  return batch;
 }
 
 }  // namespace fogwright

@@ -33,8 +33,9 @@ class LeafBatches {
  public:
   LeafBatches(const sqlite::Connection& connection, std::int64_t end);
 
-  /// Empty at the end. A batch ends before a row whose number does not follow.
-  [[nodiscard]] LeafBatch next();
+  /// Fills a batch, whose memory is used again; empty at the end. A batch ends before a row whose number does
+  /// not follow.
+  void next(LeafBatch& batch);
 
   /// The number of the row at which reading stopped; at the end of the book, or before a gap.
   [[nodiscard]] std::int64_t stopped_at() const { return expected_; }

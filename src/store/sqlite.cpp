@@ -103,13 +103,13 @@ void Statement::bind(int index, std::int64_t value) {
 void Statement::bind(int index, std::string_view text) {
   const char* data = text.data() != nullptr ? text.data() : "";  // a null pointer would bind NULL
   check(connection_of(handle_.get()),
-        sqlite3_bind_text64(handle_.get(), index, data, text.size(), SQLITE_TRANSIENT, SQLITE_UTF8));
+        sqlite3_bind_text64(handle_.get(), index, data, text.size(), SQLITE_STATIC, SQLITE_UTF8));
 }
 
 void Statement::bind(int index, Blob blob) {
   const char* data = blob.bytes.data() != nullptr ? blob.bytes.data() : "";
   check(connection_of(handle_.get()),
-        sqlite3_bind_blob64(handle_.get(), index, data, blob.bytes.size(), SQLITE_TRANSIENT));
+        sqlite3_bind_blob64(handle_.get(), index, data, blob.bytes.size(), SQLITE_STATIC));
 }
 
 // close_v2 does not fail: statements that outlive the connection keep it until they go.
@@ -119,7 +119,8 @@ Connection::Connection(const std::string& path, Access access, const std::string
     : wal_pages_(std::make_unique<int>(0)) {
   const int mode = access == Access::read_only ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE;
   sqlite3* made = nullptr;
-  const int code = sqlite3_open_v2(path.c_str(), &made, mode | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOFOLLOW,
+  const int code = sqlite3_open_v2(path.c_str(), &made,
+                                   mode | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOFOLLOW | SQLITE_OPEN_NOMUTEX,
                                    vfs.empty() ? nullptr : vfs.c_str());
   handle_.reset(made);
   check(made, code);

@@ -53,7 +53,7 @@ class Statement {
     }
   }
 
-  /// Values are copied. Precondition: no other Rows of this statement is alive.
+  /// Texts and bytes must outlive the Rows. Precondition: no other Rows of this statement is alive.
   template <class... Values>
   [[nodiscard]] Rows rows(Values... values) {
     int index = 0;

@@ -154,14 +154,7 @@ Result<std::vector<Receipt>> SqliteStore::append_all(Appender& appender, const D
                                                      const Documents& documents) {
   auto entries = decide(documents, head_of(state_));
   if (!entries) return tl::make_unexpected(entries.error());
-  for (std::size_t i = 0; i < entries->size(); ++i) {
-    const auto added = appender.add(std::move((*entries)[i]));
-    if (added) continue;
-    Error error = added.error();
-    if (entries->size() > 1)
-      error.where = fmt::format("{} of entry {} of {}", error.where, i + 1, entries->size());
-    return tl::make_unexpected(std::move(error));
-  }
+  if (auto added = appender.add(std::move(*entries)); !added) return tl::make_unexpected(added.error());
   return appender.receipts();
 }
 
