@@ -30,12 +30,12 @@ enum class ErrorCode {
   not_found,               ///< nothing goes by that name or id
   already_exists,          ///< that name or id is taken
   // The data is bad (exit status 3).
-  bad_label,    ///< a product profile with faults
-  bad_site,     ///< a site file with faults
-  bad_import,   ///< an import with faults
-  bad_entry,    ///< an entry that does not follow the record format
-  bad_book,     ///< a book that fails verification, or a file that is not a book
-  newer_book,   ///< a book written by a newer version of the program
+  bad_label,   ///< a product profile with faults
+  bad_site,    ///< a site file with faults
+  bad_import,  ///< an import with faults
+  bad_entry,   ///< an entry that does not follow the record format
+  bad_book,    ///< a book that fails verification, or a file that is not a book
+  newer_book,  ///< a book written by a newer version of the program
   // Storage or the system failed (exit status 4).
   file_fault,      ///< a file cannot be read or written
   storage_fault,   ///< the book's storage failed

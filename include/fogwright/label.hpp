@@ -37,7 +37,7 @@ enum class Chemistry { hypochlorite, chlorite, acid, peroxide, peracid, quaterna
 
 /// An exposure limit that the label or data sheet itself prints.
 struct PrintedLimit {
-  std::optional<double> ppm;                      ///< at 25 °C, 760 mmHg
+  std::optional<double> ppm;  ///< at 25 °C, 760 mmHg
   std::optional<MassConcentration> concentration;
 };
 
@@ -48,21 +48,21 @@ struct Active {
   Release release = Release::vapour;
   /// Gas or vapour that the mixed product can give off per mass of this active, 1 when it is the active itself.
   double yield = 1.0;
-  std::optional<std::string> released_cas;    ///< what is given off, where that is another substance
+  std::optional<std::string> released_cas;  ///< what is given off, where that is another substance
   std::optional<std::string> released_name;
-  std::optional<HoldTime> off_gassing;        ///< how long wet surfaces go on releasing it
+  std::optional<HoldTime> off_gassing;  ///< how long wet surfaces go on releasing it
   std::optional<PrintedLimit> eight_hour, short_term, ceiling, immediately_dangerous, occupant;
-  std::optional<double> loss_per_hour;        ///< first-order loss other than ventilation; needs loss_source
+  std::optional<double> loss_per_hour;  ///< first-order loss other than ventilation; needs loss_source
   std::string loss_source;
 };
 
 /// One thing to measure out, in the order of the label.
 struct MixingStep {
-  std::string ingredient;       ///< "water", "Part A concentrate", "activator"
-  LiquidVolume amount{};        ///< for one batch as printed
+  std::string ingredient;  ///< "water", "Part A concentrate", "activator"
+  LiquidVolume amount{};   ///< for one batch as printed
   std::string amount_text;
-  std::string instruction;      ///< "into the water, never the other way round"
-  std::optional<HoldTime> wait; ///< before the next step
+  std::string instruction;              ///< "into the water, never the other way round"
+  std::optional<HoldTime> wait;         ///< before the next step
   std::optional<double> mass_fraction;  ///< of the active in this ingredient, for the check by mass
   std::optional<LiquidDensity> density;
 };
@@ -79,9 +79,9 @@ enum class Facepiece { none, filtering, half_mask, full_facepiece, powered, supp
 
 /// Gear for one kind of work, as the label or data sheet lists it, in its order.
 struct Gear {
-  std::vector<std::string> items;            ///< "chemical splash goggles", "nitrile gloves"
-  std::optional<Facepiece> respirator;       ///< the least it demands
-  std::vector<std::string> cartridges;       ///< label words: "organic vapor/acid gas", "P100"
+  std::vector<std::string> items;       ///< "chemical splash goggles", "nitrile gloves"
+  std::optional<Facepiece> respirator;  ///< the least it demands
+  std::vector<std::string> cartridges;  ///< label words: "organic vapor/acid gas", "P100"
 };
 
 struct StorageRange {
@@ -115,8 +115,8 @@ struct Label {
   std::vector<Chemistry> chemistry;
   std::vector<UseSite> use_sites;
   std::vector<Method> methods;
-  std::vector<DuctMaterial> duct_materials;  ///< surfaces the label names
-  std::optional<DirectedRate> rate;          ///< nullopt: the label is silent
+  std::vector<DuctMaterial> duct_materials;               ///< surfaces the label names
+  std::optional<DirectedRate> rate;                       ///< nullopt: the label is silent
   LiquidDensity density{1.0, unit::gram_per_millilitre};  ///< as applied
   std::optional<double> nonvolatile_fraction;             ///< by volume, of the product as applied
   std::optional<Length> droplet_diameter;                 ///< median, where the label or fogger data gives one
@@ -124,9 +124,9 @@ struct Label {
   std::vector<MixingTable> mixing;
   Gear mixing_gear;
   Gear applying_gear;
-  std::optional<HoldTime> empty_time;   ///< least time the building stays empty; nullopt: the label is silent
-  std::string empty_time_source;        ///< "label", "data sheet, section 7"
-  bool everyone_out = true;             ///< people and animals out while fogging
+  std::optional<HoldTime> empty_time;  ///< least time the building stays empty; nullopt: the label is silent
+  std::string empty_time_source;       ///< "label", "data sheet, section 7"
+  bool everyone_out = true;            ///< people and animals out while fogging
   std::optional<AirChanges> ventilation_air_changes;  ///< airing out that the label asks for
   std::string ventilation;                            ///< in the label's words
   StorageRange storage;
@@ -143,17 +143,18 @@ struct Label {
 /// Errors: bad_label, every fault of the file, in order of line.
 [[nodiscard]] tl::expected<Label, Faults> read_label(std::string_view toml_text, std::string_view file);
 
-/// Whether the label can be planned with at all: ductwork as a use site, fogging as a method, and an empty time for
-/// a high-strength oxidiser. Errors: label_forbids, label_incomplete.
+/// Whether the label can be planned with at all: ductwork as a use site, fogging as a method, and an empty time
+/// for a high-strength oxidiser. Errors: label_forbids, label_incomplete.
 [[nodiscard]] Result<void> may_fog_ducts(const Label& label);
-/// Whether the label names this duct material. Duct board and lined ducts need to be named (EPA-402-K-97-002 knew of
-/// no product registered for them); bare metal and flexible duct pass where the label names no material.
+/// Whether the label names this duct material. Duct board and lined ducts need to be named (EPA-402-K-97-002
+/// knew of no product registered for them); bare metal and flexible duct pass where the label names no
+/// material.
 [[nodiscard]] Result<void> may_fog_material(const Label& label, DuctMaterial material);
 
 /// Two products (or two ingredients) that must not meet. Errors: incompatible_chemistry.
 [[nodiscard]] Result<void> may_meet(const Label& one, const Label& other);
 
-[[nodiscard]] std::string_view signal_word_name(SignalWord word) noexcept;   ///< "DANGER"; empty for none
+[[nodiscard]] std::string_view signal_word_name(SignalWord word) noexcept;      ///< "DANGER"; empty for none
 [[nodiscard]] std::string_view strength_name(StrengthClass strength) noexcept;  ///< "high-strength-oxidiser"
 [[nodiscard]] std::string_view duct_material_name(DuctMaterial material) noexcept;
 [[nodiscard]] std::string_view facepiece_name(Facepiece facepiece) noexcept;  ///< "half mask"
