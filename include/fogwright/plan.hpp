@@ -113,6 +113,8 @@ struct Assumption {
 
 /// The JSON object described in docs/plan-json.md.
 [[nodiscard]] nlohmann::json plan_json(const PlanRequest& request, const Plan& plan);
+/// {"error": the first of them}; where there are several, `faults` holds all. At least one must be given.
+[[nodiscard]] nlohmann::json faults_json(const Faults& faults);
 /// The same members as a site file, as a JSON object (docs/plan-json.md); used by the browser and the server.
 [[nodiscard]] tl::expected<PlanRequest, Faults> read_plan_request(const nlohmann::json& request);
 

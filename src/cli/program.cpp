@@ -12,19 +12,8 @@
 namespace fogwright {
 namespace {
 
-nlohmann::json error_json(const Error& error) {
-  return {{"code", code_name(error.code)},
-          {"message", error.message},
-          {"where", error.where},
-          {"hint", error.hint}};
-}
-
-/// One fault is the object `error`; where there are several the first is, and all stand in `faults`.
 void print_json_faults(const Faults& faults, Outside& outside) {
-  nlohmann::json out = {{"error", error_json(faults.front())}};
-  if (faults.size() > 1)
-    for (const Error& fault : faults) out["faults"].push_back(error_json(fault));
-  outside.err << out.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
+  outside.err << faults_json(faults).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
 }
 
 void print_text_faults(const Faults& faults, Outside& outside) {
