@@ -78,6 +78,14 @@ class Store {
   /// StorageFault.
   virtual Result<std::vector<Receipt>> append(const Decide& decide) = 0;
 
+  /// Takes in an export of this very book: JSON Lines, one entry's exact bytes a line, in order. What the book
+  /// has already must be there byte for byte; the rest is appended as it is, with the time of receipt that it
+  /// carries. All or nothing; returns how many entries were new. Faults: bad_import with "file:line", each line
+  /// that has one.
+  [[nodiscard]] virtual tl::expected<std::int64_t, Faults> import_lines(std::string_view lines,
+                                                                        std::string_view file,
+                                                                        const Progress& progress) = 0;
+
   /// A consistent view for reading; stays as it is while others write.
   virtual void read(const std::function<void(const Documents& now, const Head& head)>& use) = 0;
 

@@ -68,6 +68,28 @@ Result<void> Appender::add(std::vector<NewEntry> given) {
   return {};
 }
 
+Result<bool> Appender::add_copy(std::string_view leaf) {
+  auto entry = read_entry(leaf, place_.origin);
+  if (!entry) return tl::make_unexpected(entry.error());
+  const std::int64_t seq = entry->seq;
+  if (seq < state_.size()) {
+    if (place_.reader.leaf(seq) == leaf) return false;
+    return fail(ErrorCode::bad_entry, fmt::format("entry {} is another one than the book's own", seq), "seq",
+                "the two copies have parted: verify both against a checkpoint held elsewhere");
+  }
+  if (seq > state_.size())
+    return fail(ErrorCode::bad_entry, fmt::format("entry {} comes next, not {}", state_.size(), seq), "seq",
+                "export the other copy whole, in order");
+  if (place_.reader.find(entry->id))
+    return fail(ErrorCode::bad_entry,
+                fmt::format("the id {} is taken by an earlier entry", uuid_text(entry->id)), "id",
+                "verify the copy that this export came from");
+  received_ms_ = entry->received_ms;
+  Made made{std::move(*entry), std::string(leaf), hash_leaf(leaf)};
+  if (auto added = add_new(made); !added) return tl::make_unexpected(added.error());
+  return true;
+}
+
 Result<void> Appender::add_one(Made& made) {
   const auto there = place_.reader.find(made.entry.id);
   return there ? add_again(made.entry, *there) : add_new(made);

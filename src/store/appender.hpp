@@ -28,6 +28,10 @@ class Appender {
   /// receipt again. After a refusal the transaction must be rolled back.
   [[nodiscard]] Result<void> add(std::vector<NewEntry> given);
 
+  /// Adds an entry of another copy of this book, byte for byte; false if it is there already. Refuses what is
+  /// not the next entry of this book (bad_entry).
+  [[nodiscard]] Result<bool> add_copy(std::string_view leaf);
+
   [[nodiscard]] bool wrote() const { return wrote_; }
   [[nodiscard]] const TreeState& state() const { return state_; }
   [[nodiscard]] const std::vector<Receipt>& receipts() const { return receipts_; }

@@ -23,6 +23,8 @@ class SqliteStore final : public Store {
   [[nodiscard]] std::string origin() const override { return origin_; }
   [[nodiscard]] Head head() override;
   Result<std::vector<Receipt>> append(const Decide& decide) override;
+  [[nodiscard]] tl::expected<std::int64_t, Faults> import_lines(std::string_view lines, std::string_view file,
+                                                                const Progress& progress) override;
   void read(const std::function<void(const Documents& now, const Head& head)>& use) override;
   void each_leaf(std::int64_t from, std::int64_t to,
                  const std::function<void(std::int64_t seq, std::string_view leaf)>& visit) override;

@@ -1,0 +1,306 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cli/book_command.hpp"
+
+#include <fmt/format.h>
+
+#include <charconv>
+#include <filesystem>
+#include <ostream>
+
+#include "cli/book_keys.hpp"
+#include "cli/progress.hpp"
+#include "fogwright/book/encoding.hpp"
+#include "fogwright/book/tlog_proof.hpp"
+#include "fogwright/desk/fold.hpp"
+#include "report/page.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+std::string hex(const Hash& hash) { return to_hex(as_bytes(hash)); }
+
+tl::unexpected<Faults> refuse_missing(std::string message, std::string where, std::string hint) {
+  return refuse({ErrorCode::missing_value, std::move(message), std::move(where), std::move(hint)});
+}
+
+// --- create -------------------------------------------------------------------------------------------------
+
+Outcome run_create(const Call& call) {
+  const auto origin = call.options.text("origin");
+  if (!origin)
+    return refuse_missing("the book has no name", "--origin",
+                          "give it a name that is yours alone, e.g. --origin your-firm.example/shop");
+  const auto path = book_path(call);
+  if (!path) return refuse(path.error());
+  std::error_code ignored;
+  std::filesystem::create_directories(std::filesystem::path(*path).parent_path(), ignored);
+  // The key first: a book without its key could never be signed, a key without a book harms nobody.
+  if (std::filesystem::exists(*path, ignored))
+    return refuse({ErrorCode::already_exists, fmt::format("{} is already there", *path), "--book",
+                   "choose another name"});
+  const auto key = make_key(call, *origin);
+  if (!key) return refuse(key.error());
+  const auto store = create_sqlite_book(*path, *origin, fold, call.outside.now_ms);
+  if (!store) return refuse(store.error());
+  if (call.json)
+    call.outside.out << json{{"book", *path}, {"origin", *origin}, {"vkey", vkey_text(*key)}}.dump(2) << '\n';
+  else
+    call.outside.out << fmt::format(
+        "book {}\nits public key, for everyone who verifies:\n  {}\nits secret key is {}: keep it apart from "
+        "the book and "
+        "back it up\n",
+        *path, vkey_text(*key), *key_path(call));
+  return {};
+}
+
+// --- verify -------------------------------------------------------------------------------------------------
+
+json findings_json(const Verification& verification) {
+  json list = json::array();
+  for (const Finding& finding : verification.findings)
+    list.push_back({{"seq", finding.seq ? json(*finding.seq) : json(nullptr)}, {"what", finding.what}});
+  return list;
+}
+
+void tell_verification(const Call& call, const Verification& verification) {
+  if (call.json) {
+    call.outside.out << json{{"entries", verification.head.size},
+                             {"root", hex(verification.head.root)},
+                             {"valid", verification.findings.empty()},
+                             {"findings", findings_json(verification)},
+                             {"checkpoints", verification.checkpoints}}
+                            .dump(2)
+                     << '\n';
+    return;
+  }
+  Page page(call.style);
+  page.field("entries", fmt::format("{}", verification.head.size));
+  page.field("root", hex(verification.head.root));
+  page.list("checkpoints", verification.checkpoints);
+  page.field("result", verification.findings.empty() ? "all is as it was written" : "NOT as it was written",
+             verification.findings.empty() ? Emphasis::strong : Emphasis::alarm);
+  call.outside.out << std::move(page).take();
+}
+
+Outcome run_verify(const Call& call) {
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  std::string vkey;
+  if (const auto key = load_vkey(call))
+    vkey = vkey_text(*key);
+  else if (call.options.has("vkey") || !(*store)->checkpoints().empty())
+    return refuse(key.error());
+  const auto depth = call.options.has("quick") ? VerifyDepth::record : VerifyDepth::all;
+  const Verification verification = (*store)->verify(vkey, depth, progress_line(call.outside, "verifying"));
+  tell_verification(call, verification);
+  Faults faults;
+  for (const Finding& finding : verification.findings)
+    faults.push_back(
+        {ErrorCode::bad_book, finding.what, finding.seq ? fmt::format("entry {}", *finding.seq) : "the book",
+         "do not go on with this book; compare it with its last backup and with a checkpoint held elsewhere"});
+  if (!faults.empty()) return tl::make_unexpected(std::move(faults));
+  return {};
+}
+
+// --- rebuild, backup
+// ------------------------------------------------------------------------------------------
+
+Outcome run_rebuild(const Call& call) {
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  std::vector<std::string> differing;
+  const std::int64_t count = (*store)->rebuild(differing, progress_line(call.outside, "rebuilding"));
+  if (call.json)
+    call.outside.out << json{{"differing", count}, {"documents", differing}}.dump(2) << '\n';
+  else if (count == 0)
+    call.outside.out << "rebuilt: the documents were as the entries say\n";
+  else
+    for (const std::string& name : differing) call.outside.out << "was wrong and is mended: " << name << '\n';
+  return {};
+}
+
+Outcome run_backup(const Call& call) {
+  if (call.options.operands().size() != 1)
+    return refuse_missing("no file is named to back up to", "book backup", "write fogwright book backup FILE");
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  const std::string& target = call.options.operands().front();
+  (*store)->backup_to(target, progress_line(call.outside, "backing up"));
+  if (call.json)
+    call.outside.out << json{{"backup", target}, {"entries", (*store)->head().size}}.dump(2) << '\n';
+  else
+    call.outside.out << fmt::format("backed up to {}; the signing key is not in it\n", target);
+  return {};
+}
+
+// --- export, import
+// -------------------------------------------------------------------------------------------
+
+Outcome run_export(const Call& call) {
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  std::string all;
+  const std::int64_t size = (*store)->head().size;
+  const auto target = call.options.text("out");
+  const Progress progress = progress_line(call.outside, "exporting");
+  (*store)->each_leaf(0, size, [&](std::int64_t seq, std::string_view leaf) {
+    if (target)
+      all.append(leaf).push_back('\n');
+    else
+      call.outside.out << leaf << '\n';
+    progress(seq + 1, size);
+  });
+  if (target)
+    if (auto written = write_new_file(*target, all); !written) return refuse(written.error());
+  return {};
+}
+
+Outcome run_import(const Call& call) {
+  if (call.options.operands().size() != 1)
+    return refuse_missing("no export is named", "book import", "write fogwright book import FILE");
+  const std::string& file = call.options.operands().front();
+  const auto text = read_file(file, std::size_t{1} << 32U);
+  if (!text) return refuse(text.error());
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  const auto taken = (*store)->import_lines(*text, file, progress_line(call.outside, "importing"));
+  if (!taken) return tl::make_unexpected(taken.error());
+  if (call.json)
+    call.outside.out << json{{"imported", *taken}, {"entries", (*store)->head().size}}.dump(2) << '\n';
+  else
+    call.outside.out << fmt::format("imported {} entries; the book holds {}\n", *taken, (*store)->head().size);
+  return {};
+}
+
+// --- checkpoint, prove
+// ----------------------------------------------------------------------------------------
+
+Outcome write_or_print(const Call& call, const std::string& text, std::string_view what) {
+  if (const auto target = call.options.text("out")) {
+    if (auto written = write_new_file(*target, text); !written) return refuse(written.error());
+    if (!call.json) call.outside.out << fmt::format("{} written to {}\n", what, *target);
+  }
+  if (call.json)
+    call.outside.out << json{{std::string(what), text}}.dump(2) << '\n';
+  else if (!call.options.has("out"))
+    call.outside.out << text;
+  return {};
+}
+
+Outcome run_checkpoint(const Call& call) {
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  const auto note = checkpoint_now(call, **store);
+  if (!note) return refuse(note.error());
+  return write_or_print(call, *note, "checkpoint");
+}
+
+/// The entry that was named by number or by id.
+Result<std::int64_t> entry_named(Store& store, const std::string& typed) {
+  std::int64_t seq = 0;
+  const auto [end, error] = std::from_chars(typed.data(), typed.data() + typed.size(), seq);
+  if (error == std::errc{} && end == typed.data() + typed.size()) {
+    if (seq >= 0 && seq < store.head().size) return seq;
+    return fail(ErrorCode::not_found, fmt::format("the book has no entry {}", typed), "book prove",
+                fmt::format("its entries are 0 to {}", store.head().size - 1));
+  }
+  const auto id = read_uuid(typed);
+  if (!id) return tl::make_unexpected(id.error());
+  if (const auto found = store.find(*id)) return *found;
+  return fail(ErrorCode::not_found, fmt::format("the book has no entry {}", typed), "book prove",
+              "see fogwright book entries");
+}
+
+Outcome run_prove(const Call& call) {
+  if (call.options.operands().size() != 1)
+    return refuse_missing("no entry is named", "book prove",
+                          "write fogwright book prove NUMBER, or the entry's id");
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  const auto seq = entry_named(**store, call.options.operands().front());
+  if (!seq) return refuse(seq.error());
+  const auto note = checkpoint_now(call, **store);
+  if (!note) return refuse(note.error());
+  const auto checkpoint = read_checkpoint(read_note(*note)->text);
+  const NodeSource nodes = [&store](NodeId id) -> Result<Hash> {
+    const auto hash = (*store)->node(static_cast<std::int64_t>(id.level), static_cast<std::int64_t>(id.index));
+    if (!hash)
+      return fail(ErrorCode::bad_book, "the book lacks a node of its tree", {}, "run fogwright book verify");
+    return *hash;
+  };
+  auto path = inclusion_proof(nodes, static_cast<std::uint64_t>(*seq), checkpoint->size);
+  if (!path) return refuse(path.error());
+  return write_or_print(call, proof_text({{}, static_cast<std::uint64_t>(*seq), std::move(*path), *note}),
+                        "proof");
+}
+
+// --- entries
+// --------------------------------------------------------------------------------------------------
+
+Outcome run_entries(const Call& call) {
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  const std::int64_t size = (*store)->head().size;
+  std::int64_t last = 20;
+  if (const auto typed = call.options.text("last")) {
+    const auto number = read_number(*typed, "--last");
+    if (!number) return refuse(number.error());
+    last = static_cast<std::int64_t>(*number);
+  }
+  const std::int64_t from = call.options.has("all") ? 0 : std::max<std::int64_t>(0, size - last);
+  Page page(call.style);
+  for (std::int64_t seq = from; seq < size; ++seq) {
+    const auto entry = (*store)->entry(seq);
+    if (!entry) break;
+    if (call.json)
+      call.outside.out
+          << json{{"seq", entry->seq},     {"id", uuid_text(entry->id)}, {"happened_ms", entry->happened_ms},
+                  {"actor", entry->actor}, {"device", entry->device},    {"kind", entry->kind},
+                  {"body", entry->body}}
+                 .dump()
+          << '\n';
+    else
+      page.paragraph(fmt::format("{} by {} on {}", entry->kind, entry->actor, entry->device),
+                     fmt::format("{:>6}  ", seq));
+  }
+  call.outside.out << std::move(page).take();
+  return {};
+}
+
+const OptionRow key_row{"key", "FILE",
+                        "the book's secret signing key (default: FOGWRIGHT_KEY, else beside the book)"};
+const OptionRow vkey_row{"vkey", "KEY|FILE", "the public key to check by (default: beside the book)"};
+const OptionRow out_row{"out", "FILE", "write to a new file instead of the output"};
+
+}  // namespace
+
+std::vector<Command> book_commands() {
+  return {
+      {"book", "create", "", "make a book and its signing key",
+       with_book_options(
+           {{"origin", "NAME", "the book's name, yours alone, e.g. your-firm.example/shop"}, key_row}),
+       run_create, "fogwright book create --book shop.db --origin your-firm.example/shop"},
+      {"book", "verify", "", "read everything again and say whether it is as it was written",
+       with_book_options(
+           {vkey_row, {"quick", nullptr, "the record only, not the documents and the file's structure"}}),
+       run_verify, "fogwright book verify --book shop.db"},
+      {"book", "rebuild", "", "derive stock, crew and jobs anew from the entries", with_book_options({}),
+       run_rebuild, ""},
+      {"book", "entries", "", "list the newest entries",
+       with_book_options({{"last", "N", "how many (default 20)"}, {"all", nullptr, "all of them"}}),
+       run_entries, ""},
+      {"book", "export", "", "the exact bytes of every entry, one a line", with_book_options({out_row}),
+       run_export, ""},
+      {"book", "import", "FILE", "take in entries that another copy of this book has more of; all or none",
+       with_book_options({}), run_import, ""},
+      {"book", "backup", "FILE", "a consistent copy while others write", with_book_options({}), run_backup, ""},
+      {"book", "checkpoint", "", "sign the book as it is now; give the lines to someone else",
+       with_book_options({key_row, out_row}), run_checkpoint, ""},
+      {"book", "prove", "NUMBER|ID", "a proof, to be checked without us, that an entry is in the book",
+       with_book_options({key_row, out_row}), run_prove, ""},
+  };
+}
+
+}  // namespace fogwright
