@@ -2,8 +2,8 @@
 #include <catch2/catch.hpp>
 #include <limits>
 
-#include "air/tables.hpp"
 #include "fogwright/air.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 
@@ -16,7 +16,7 @@ double g_per_ml(double percent) {
 }  // namespace
 
 TEST_CASE("peroxide densities agree with every independent anchor") {
-  const auto rows = table_rows("peroxide_density.txt");
+  const auto rows = testing::word_rows("peroxide_density.txt");
   REQUIRE(rows.size() == 5);
   for (const auto& row : rows) {
     CAPTURE(row);

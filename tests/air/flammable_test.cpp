@@ -24,6 +24,7 @@ constexpr auto cfm = unit::cubic_foot_per_minute;
 
 }  // namespace
 
+// Read. Above a tenth of the lower limit an atmosphere counts as hazardous: 29 CFR 1910.146(b).
 TEST_CASE("the shipped lower limits are those of the NIOSH Pocket Guide, and its IDLH is a tenth of them") {
   CHECK(find_substance(ethanol)->lower_flammable_percent == 3.3);
   CHECK(find_substance(propanol)->lower_flammable_percent == 2.0);
@@ -35,6 +36,7 @@ TEST_CASE("the shipped lower limits are those of the NIOSH Pocket Guide, and its
   }
 }
 
+// Computed independently. The mixture formula of Le Chatelier is from memory as well.
 TEST_CASE(
     "lower flammable limits by mass, by temperature (Zabetakis, from memory) and of mixtures (Le Chatelier)") {
   CHECK(lower_flammable_g_m3(3.3, 46.069) == near(62.1398697862));
@@ -55,8 +57,8 @@ TEST_CASE("the house average hides what the duct shows") {
   CHECK(flammable(label_with({vapour(ethanol, 0.7)}, 0.7893), {}).share_house == near(0.0196247861653));
 }
 
-TEST_CASE(
-    "10 % plans no further, 25 % stops, and an unknown airflow counts as too little (29 CFR 1910.146(b))") {
+// 10 %: 29 CFR 1910.146(b). 25 %: OSHA's letter of interpretation on 1910.124 (osha.gov, interpretation 24380).
+TEST_CASE("10 % plans no further, 25 % stops, and an unknown airflow counts as too little") {
   const Label label = rubbing_alcohol();
   CHECK(flammable(label, {}).plan_limit_exceeded);
   CHECK_FALSE(flammable(label, {}).share_duct.has_value());

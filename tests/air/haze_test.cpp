@@ -32,7 +32,8 @@ double settled(double start, double velocity_m_s) {
 
 }  // namespace
 
-TEST_CASE("droplets and dried residue are two bounds, with Hinds's velocities (from memory)") {
+// Stirred settling: Hinds, ch. 3, from memory. Velocities and residue size computed independently.
+TEST_CASE("droplets and dried residue are two bounds, with settling velocities of their own") {
   const Haze h = haze(plain(0.01));
   const double whole = gallon.value_in(unit::millilitre) * 1000 / bare_house().gross.si();
   CHECK(h.limit.value_in(mg_per_m3) == near(0.5));

@@ -3,8 +3,8 @@
 #include <set>
 
 #include "air/house.hpp"
-#include "air/tables.hpp"
 #include "label/values.hpp"
+#include "table_file.hpp"
 
 using namespace house;
 
@@ -22,7 +22,7 @@ std::string governs_by(const Active& active, LimitKind kind, std::span<const Ent
 }  // namespace
 
 TEST_CASE("mg/m3 for 1 ppm as the NIOSH Pocket Guide prints it") {
-  const auto rows = table_rows("niosh_conversions.txt");
+  const auto rows = testing::word_rows("niosh_conversions.txt");
   REQUIRE(rows.size() == 7);
   for (const auto& row : rows) {
     CAPTURE(row);
@@ -48,7 +48,8 @@ TEST_CASE("ppm and mg/m3 (computed independently with the exact molar volume of 
   CHECK(ppm_from_mg_per_m3(mg_per_m3_from_ppm(0.1, 67.448), 67.448) == Approx(0.1).epsilon(1e-14));
 }
 
-TEST_CASE("29 CFR 1910.1000(d): the regulation's own examples") {
+TEST_CASE("the mixture rule and the 8 h average of 29 CFR 1910.1000(d)") {
+  // The first two are the regulation's own examples; the third is that of potentcompoundsafety.com (2011/09).
   CHECK(mixture_index(std::vector{500.0, 45.0, 40.0}, std::vector{1000.0, 200.0, 200.0}) == Approx(0.925));
   CHECK(eight_hour_average(std::vector{150.0, 75.0, 50.0}, std::vector{2.0, 2.0, 4.0}) == Approx(81.25));
   CHECK(mixture_index(std::vector{150.0, 300.0}, std::vector{200.0, 400.0}) == Approx(1.5));
@@ -78,6 +79,7 @@ TEST_CASE("every shipped value has its authority, source and day, and no ACGIH v
   CHECK(find_substance("50-99-7") == nullptr);
 }
 
+// NIOSH Pocket Guide: hydrogen peroxide from memory, ethanol read.
 TEST_CASE("hydrogen peroxide asks for supplied air, and so does ethanol (NIOSH lists no cartridge)") {
   CHECK(find_substance(peroxide)->advice == CartridgeAdvice::supplied_air_only);
   CHECK(find_substance(ethanol)->advice == CartridgeAdvice::supplied_air_only);

@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "air/house.hpp"
-#include "air/tables.hpp"
+#include "table_file.hpp"
 
 using namespace house;
 
@@ -24,7 +24,7 @@ Moisture moisture(LiquidVolume volume, double g_per_ml = 0.99705, double celsius
 }  // namespace
 
 TEST_CASE("saturation pressures as printed by ASHRAE") {
-  const auto rows = table_rows("saturation_pressure.txt");
+  const auto rows = testing::word_rows("saturation_pressure.txt");
   REQUIRE(rows.size() == 6);
   for (const auto& row : rows) {
     CAPTURE(row);
@@ -40,6 +40,7 @@ TEST_CASE("Hyland-Wexler to twelve digits (computed independently)") {
   CHECK(saturation_pressure_pa(c(100)) == near(101418.716828));
 }
 
+// The formula of Buck read in an encyclopaedia, that of Magnus from memory; values computed independently.
 TEST_CASE(
     "another formula for the same pressure agrees (Buck 1996, -0.022 % at 25 °C; Magnus of the WMO, -0.289 "
     "%)") {
@@ -54,6 +55,7 @@ TEST_CASE("humidity ratios: ASHRAE values quoted in the tests of psychrolib") {
   CHECK(humidity_ratio(saturation_pressure_pa(c(25)), Pressure{1, unit::atmosphere}) == near(0.0200811227483));
 }
 
+// Computed independently but for the first.
 TEST_CASE("dew points") {
   CHECK(dew_point(c(25), 0.8).in_celsius() == Approx(21.3094).margin(5e-5));  // psychrolib's own example
   CHECK(dew_point(c(25), 0.8).in_celsius() == near(21.3093971633));           // computed independently

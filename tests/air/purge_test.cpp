@@ -3,13 +3,13 @@
 #include <cmath>
 #include <limits>
 
-#include "air/tables.hpp"
 #include "fogwright/air.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 
 TEST_CASE("air changes against minutes: every printed cell of the CDC and MMWR tables") {
-  const auto rows = table_rows("cdc_air_changes.txt");
+  const auto rows = testing::word_rows("cdc_air_changes.txt");
   REQUIRE(rows.size() == 18 + 24);
   for (const auto& row : rows) {
     CAPTURE(row);

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "air/house.hpp"
-#include "air/tables.hpp"
+#include "table_file.hpp"
 
 using namespace house;
 
@@ -75,7 +75,7 @@ TEST_CASE("hydrogen peroxide at a few per cent passes the immediately dangerous 
 }
 
 TEST_CASE("the bound holds against the published 87 m3 room: above every measured peak, within a factor 4") {
-  const auto rows = table_rows("chlorine_dioxide_room.txt");
+  const auto rows = testing::word_rows("chlorine_dioxide_room.txt");
   REQUIRE(rows.size() == 4);
   const Label label = acid_chlorite_label(0.0335);
   Zone room;

@@ -2,8 +2,8 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
-#include "air/tables.hpp"
 #include "fogwright/air.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 
@@ -14,7 +14,7 @@ Length micrometres(double d) { return Length{d, unit::micrometre}; }
 }  // namespace
 
 TEST_CASE("settling velocities as printed by Hinds and by Gunn and Kinzer") {
-  const auto rows = table_rows("settling_velocity.txt");
+  const auto rows = testing::word_rows("settling_velocity.txt");
   REQUIRE(rows.size() == 9);
   for (const auto& row : rows) {
     CAPTURE(row);
@@ -24,7 +24,7 @@ TEST_CASE("settling velocities as printed by Hinds and by Gunn and Kinzer") {
 }
 
 TEST_CASE("slip corrections as printed by Seinfeld and Pandis") {
-  const auto rows = table_rows("slip_correction.txt");
+  const auto rows = testing::word_rows("slip_correction.txt");
   REQUIRE(rows.size() == 7);
   for (const auto& row : rows) {
     CAPTURE(row);
@@ -32,6 +32,7 @@ TEST_CASE("slip corrections as printed by Seinfeld and Pandis") {
   }
 }
 
+// Cunningham's coefficients after Hinds (eq. 3.20) are from memory; mean free path 0.066 micrometres.
 TEST_CASE("slip, Stokes and Schiller-Naumann to twelve digits (computed independently)") {
   const auto near = [](double v) { return Approx(v).epsilon(1e-10); };
   CHECK(slip_correction(micrometres(1)) == near(1.1546281255));

@@ -26,7 +26,7 @@ TEST_CASE("The published files become their published canonical forms", "[json]"
 
 TEST_CASE("Numbers are printed as in the table of RFC 8785", "[json]") {
   std::size_t rows = 0;
-  for (const auto& row : reference::rows("es_numbers.txt")) {
+  for (const auto& row : reference::word_rows("es_numbers.txt")) {
     CAPTURE(row);
     const auto text =
         canonical_number(std::bit_cast<double>(std::uint64_t{std::stoull(row.at(0), nullptr, 16)}));
@@ -45,7 +45,7 @@ TEST_CASE("The published number file comes out with its published checksums", "[
   std::string text;
   std::size_t lines = 0;
   int compared = 0;
-  for (const auto& row : reference::rows("es_number_file.txt")) {
+  for (const auto& row : reference::word_rows("es_number_file.txt")) {
     if (row[0] != "lines" || std::stoull(row[1]) > 100'000) continue;  // the longer ones take seconds
     for (; lines < std::stoull(row[1]); ++lines) {
       const double value = numbers.next();

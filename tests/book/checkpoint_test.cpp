@@ -23,7 +23,7 @@ struct ReferenceLog {
 ReferenceLog read_reference_log() {
   ReferenceLog log;
   std::size_t rows = 0;
-  for (const auto& row : reference::rows("reference_log.txt")) {
+  for (const auto& row : reference::word_rows("reference_log.txt")) {
     ++rows;
     if (row[0] == "vkey") CHECK(vkey_text(reference::log_key().verifier()) == row[1]);
     if (row[0] == "witness-vkey") CHECK(vkey_text(reference::witness_key().verifier()) == row[1]);
@@ -53,7 +53,7 @@ ReferenceLog read_reference_log() {
 
 std::map<std::uint64_t, Hash> reference_roots() {
   std::map<std::uint64_t, Hash> roots;
-  for (const auto& row : reference::rows("merkle_8_leaves.txt")) {
+  for (const auto& row : reference::word_rows("merkle_8_leaves.txt")) {
     if (row[0] == "root") roots[std::stoull(row[1])] = reference::hash(row[2]);
   }
   return roots;

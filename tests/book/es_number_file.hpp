@@ -13,7 +13,7 @@
 class EsNumberFile {
  public:
   EsNumberFile() {
-    for (const auto& row : reference::rows("es_number_file.txt")) {
+    for (const auto& row : reference::word_rows("es_number_file.txt")) {
       if (row[0] != "bits") continue;
       for (std::size_t i = 1; i < row.size(); ++i) bits_.push_back(std::stoull(row[i], nullptr, 16));
     }

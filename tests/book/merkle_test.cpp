@@ -23,7 +23,7 @@ struct Reference {
 
 Reference read_reference() {
   Reference reference;
-  for (const auto& row : reference::rows("merkle_8_leaves.txt")) {
+  for (const auto& row : reference::word_rows("merkle_8_leaves.txt")) {
     if (row[0] == "leaf") {
       reference.leaves.push_back(reference::unhex(row[2]));
     } else if (row[0] == "leafhash") {

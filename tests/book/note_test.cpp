@@ -42,7 +42,7 @@ bool verifies(std::string_view text, const std::vector<VerifierKey>& keys) {
 }  // namespace
 
 TEST_CASE("Ed25519 gives the signatures of RFC 8032", "[note]") {
-  const auto rows = reference::rows("rfc8032.txt");
+  const auto rows = reference::word_rows("rfc8032.txt");
   REQUIRE(rows.size() == 3);
   for (const auto& row : rows) {
     const KeyBytes seed = reference::hash(row.at(0));

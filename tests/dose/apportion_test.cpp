@@ -7,7 +7,7 @@
 #include <numeric>
 
 #include "dose/houses.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;

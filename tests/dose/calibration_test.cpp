@@ -6,7 +6,7 @@
 
 #include "dose/houses.hpp"
 #include "dose/student_t.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;
@@ -78,6 +78,7 @@ TEST_CASE("a fit through the origin matches the certified values", "[dose]") {
   }
 }
 
+// 10 % and three runs: common practice, no source.
 TEST_CASE("a large spread, and too few runs, are marked", "[dose]") {
   const auto marked = [](std::vector<CatchTest> runs) { return calibrate(runs).value().large_spread; };
   CHECK(marked({caught(200, 60)}));

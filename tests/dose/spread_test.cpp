@@ -49,7 +49,7 @@ TEST_CASE("normal draws have the moments and tails of the normal distribution", 
 }
 
 TEST_CASE("the interval leaves as many values below as above", "[dose]") {
-  // JCGM 101:2008, 7.7.2: of 10,000 ordered values the 250th and the 9,750th.
+  // JCGM 101:2008, 7.7.2 (from memory): of 10,000 ordered values the 250th and the 9,750th.
   std::vector<double> values(10'000);
   std::iota(values.rbegin(), values.rend(), 1.0);
   const SpreadBand band = summarise(values);
@@ -59,6 +59,8 @@ TEST_CASE("the interval leaves as many values below as above", "[dose]") {
   CHECK(band.deviation == Approx(std::sqrt(10'000.0 * 10'001 / 12)).epsilon(1e-12));
 }
 
+// Read second-hand, in the tests of Sandia's uncertainty calculator suncal, as are the next one and NIST TN
+// 1900.
 TEST_CASE("four normal inputs: JCGM 101:2008, 9.2.2", "[dose]") {
   // Table 2 there: estimate 0, standard uncertainty 2.0, interval [-3.92, 3.92].
   const SpreadBand sum = simulate(draws, 1, [](RandomDraws& r) {
@@ -84,7 +86,8 @@ TEST_CASE("four rectangular inputs: JCGM 101:2008, 9.2.3", "[dose]") {
 }
 
 TEST_CASE("a cadmium standard: Eurachem/CITAC QUAM, example A1", "[dose]") {
-  // c = 1000 m P / V = 1002.7 mg/L with a standard uncertainty of 0.9 mg/L (0.8637 with more digits).
+  // Read at measurementuncertainty.org. c = 1000 m P / V = 1002.7 mg/L with a standard uncertainty of 0.9 mg/L
+  // (0.8637 with more digits).
   const SpreadBand c = simulate(draws, 1, [](RandomDraws& r) {
     return 1000 * r.normal(100.28, 0.05) * r.normal(0.9999, 0.000058) / r.normal(100.0, 0.07);
   });

@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "fogwright/gate.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;

@@ -3,7 +3,7 @@
 #include <map>
 
 #include "gate/world.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;

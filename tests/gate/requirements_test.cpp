@@ -3,12 +3,13 @@
 #include <catch2/catch.hpp>
 #include <set>
 
-#include "gate/golden.hpp"
 #include "gate/rules.hpp"
 #include "gate/world.hpp"
+#include "golden.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;
+using test::check_golden;
 
 namespace {
 

@@ -3,7 +3,7 @@
 #include <limits>
 
 #include "gate/world.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;
@@ -50,12 +50,15 @@ TEST_CASE("a ratio beyond every factor, or not a number, forbids entry") {
   }
 }
 
+// The table says of each row whether it was read.
 TEST_CASE("the NIOSH recommendation at each published concentration is met or passed") {
   const std::vector<std::pair<std::string, Facepiece>> ladder{{"half mask", Facepiece::half_mask},
                                                               {"full facepiece", Facepiece::full_facepiece},
                                                               {"supplied air", Facepiece::supplied_air},
                                                               {"self-contained", Facepiece::self_contained}};
-  for (const Row& row : table_rows("niosh_respirators.txt", 6)) {
+  const auto rows = table_rows("niosh_respirators.txt", 6);
+  CHECK(rows.size() == 14);
+  for (const Row& row : rows) {
     CAPTURE(row[0], row[3], row[4]);
     const auto least = std::ranges::find(ladder, row[4], &std::pair<std::string, Facepiece>::first);
     REQUIRE(least != ladder.end());
@@ -100,6 +103,7 @@ TEST_CASE("a label that names only a filter does not cover vapour") {
         Words{"P100", "chlorine dioxide"});
 }
 
+// NIOSH Pocket Guide, hydrogen peroxide: no cartridge is listed (from memory).
 TEST_CASE("hydrogen peroxide above its limit asks for supplied air, whatever cartridges the label lists") {
   const auto bare = respirator_need(ready_to_use(), air_of({vapour(hydrogen_peroxide, 2)}));
   CHECK(bare.facepiece == Facepiece::supplied_air);
@@ -134,6 +138,7 @@ TEST_CASE("vapours that are each below their limit but together above it count")
   CHECK_THAT(respirator_reason(need, ready_to_use(), air), Catch::Contains("together may reach 1.4 times"));
 }
 
+// 29 CFR 1910.134(d)(2).
 TEST_CASE("above the immediately dangerous level nobody enters, and the regulation's respirator is named") {
   AirResult air = air_of({vapour(hydrogen_peroxide, 80)});
   air.above_immediately_dangerous = air.actives[0].above_immediately_dangerous = true;

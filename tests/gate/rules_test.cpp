@@ -5,10 +5,10 @@
 #include <catch2/catch.hpp>
 #include <set>
 
-#include "gate/golden.hpp"
+#include "golden.hpp"
 
 using namespace fogwright;
-using namespace fogwright::testing;
+using test::check_golden;
 
 namespace {
 

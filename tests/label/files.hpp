@@ -1,27 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <catch2/catch.hpp>
-#include <cstdlib>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "fogwright/label.hpp"
+#include "golden.hpp"
 
 namespace fogwright::test {
 
-inline const std::filesystem::path root = FOGWRIGHT_SOURCE_DIR;
 inline const std::vector<std::string> demo_names = {"brackwater-20", "fenmist-rtu", "palelight-hp"};
-
-inline std::string read_file(const std::filesystem::path& path) {
-  std::ifstream in(path, std::ios::binary);
-  INFO(path.string());
-  REQUIRE(in.good());
-  return {std::istreambuf_iterator<char>(in), {}};
-}
 
 inline std::string demo_text(const std::string& name) {
   return read_file(root / "product_profiles_demo" / (name + ".toml"));
@@ -40,14 +29,6 @@ inline std::string edited(std::string text, std::string_view before, std::string
   REQUIRE(at != std::string::npos);
   REQUIRE(text.find(before, at + 1) == std::string::npos);
   return text.replace(at, before.size(), after);
-}
-
-/// Compares with a reviewed file. FOGWRIGHT_APPROVE=1 in the environment writes the file instead: look at the
-/// difference before it is committed.
-inline void check_golden(const std::filesystem::path& path, const std::string& text) {
-  if (std::getenv("FOGWRIGHT_APPROVE") != nullptr) std::ofstream(path, std::ios::binary) << text;
-  INFO(path.string());
-  CHECK(read_file(path) == text);
 }
 
 }  // namespace fogwright::test

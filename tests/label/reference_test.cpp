@@ -29,7 +29,7 @@ Json shipped_schema() { return Json::parse(read_file(root / "docs/label.schema.j
 }  // namespace
 
 TEST_CASE("the shipped schema says what the reader's rows say, no more and no less") {
-  check_golden(root / "docs/label.schema.json", label_schema().dump(2) + "\n");
+  check_golden("docs/label.schema.json", label_schema().dump(2) + "\n");
 }
 
 TEST_CASE("the manual's tables say what the reader's rows say, no more and no less") {
@@ -39,7 +39,7 @@ TEST_CASE("the manual's tables say what the reader's rows say, no more and no le
   REQUIRE(from != std::string::npos);
   REQUIRE(to != std::string::npos);
   manual.replace(from + begin.size(), to - from - begin.size(), label_tables_in_markdown());
-  check_golden(root / "docs/labels.md", manual);
+  check_golden("docs/labels.md", manual);
 }
 
 TEST_CASE("every table that a member names exists, once, and every member says what it is for") {

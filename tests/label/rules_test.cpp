@@ -44,7 +44,7 @@ TEST_CASE("a high-strength profile without [reentry] is read, so that the owner 
   CHECK(label->everyone_out);
 }
 
-// EPA-402-K-97-002: no product was registered for duct board or lined ducts.
+// EPA-402-K-97-002, as contractors' pages quote it: no product was registered for duct board or lined ducts.
 TEST_CASE("a label that names no material is good for bare metal and flexible ducts only") {
   Label label = demo_label("fenmist-rtu");
   label.duct_materials.clear();

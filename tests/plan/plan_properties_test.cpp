@@ -2,6 +2,7 @@
 #include <rapidcheck.h>
 
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <numeric>
 
 #include "demo_labels.hpp"
@@ -66,7 +67,6 @@ TEST_CASE("more ventilation never means a longer hold") {
     request.zone.closed = request.zone.closed * (1 + *rc::gen::inRange(0, 100) / 50.0);
     if (request.zone.airing)
       request.zone.airing = *request.zone.airing * (1 + *rc::gen::inRange(0, 100) / 50.0);
-    RC_ASSERT(hold(request) <= before || make_plan(request).value().hold.model_never_clears != true);
     RC_ASSERT(hold(request) <= before);
   }));
 }
@@ -95,7 +95,11 @@ TEST_CASE("the hostile case never clears before the planned one, nor the friendl
 TEST_CASE("a plan in JSON holds no figure that is not finite") {
   CHECK(rc::check([] {
     const PlanRequest request = any_request();
-    const auto text = plan_json(request, make_plan(request).value()).dump();
+    const auto answer = plan_json(request, make_plan(request).value());
+    // Printed, a number that is not finite is null and would not be seen.
+    for (const auto& [place, value] : answer.flatten().items())
+      if (value.is_number_float()) RC_ASSERT(std::isfinite(value.template get<double>()));
+    const std::string text = answer.dump();
     RC_ASSERT(text.find("nan") == std::string::npos);
     RC_ASSERT(text.find("inf\"") == std::string::npos);
   }));

@@ -5,7 +5,7 @@
 #include <set>
 
 #include "fogwright/quantity.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using testing::Row;

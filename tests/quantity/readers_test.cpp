@@ -4,9 +4,9 @@
 #include <set>
 
 #include "quantity/readers_by_name.hpp"
-#include "quantity/table_file.hpp"
 #include "quantity/text.hpp"
 #include "quantity/unit_table.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using testing::readers_by_name;

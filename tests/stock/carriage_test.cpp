@@ -3,7 +3,7 @@
 #include <limits>
 
 #include "fogwright/stock.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;

@@ -7,7 +7,7 @@
 
 #include "dose/houses.hpp"
 #include "fogwright/stock.hpp"
-#include "quantity/table_file.hpp"
+#include "table_file.hpp"
 
 using namespace fogwright;
 using namespace fogwright::testing;
