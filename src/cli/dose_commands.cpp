@@ -37,24 +37,6 @@ json mixing_json(const Label& label, const MixingSheet& sheet) {
           {"life_minutes", sheet.life ? json(sheet.life->floor_in(unit::minute)) : json(nullptr)}};
 }
 
-/// "180 mL in 60 s" (or "180 mL / 60 s").
-Result<CatchTest> one_catch(const std::string& typed) {
-  std::size_t split = typed.find(" in ");
-  std::size_t after = split + 4;
-  if (split == std::string::npos) {
-    split = typed.find(" / ");
-    after = split + 3;
-  }
-  if (split == std::string::npos)
-    return fail(ErrorCode::not_understood, fmt::format("\"{}\" is not a catch test", typed), "--catch",
-                "write what was caught and for how long, e.g. --catch '180 mL in 60 s'");
-  const auto caught = read_liquid_volume(typed.substr(0, split), "--catch");
-  if (!caught) return tl::make_unexpected(caught.error());
-  const auto time = read_fog_time(typed.substr(after), "--catch");
-  if (!time) return tl::make_unexpected(time.error());
-  return CatchTest{*caught, *time};
-}
-
 /// The high-band volumes of the route's jobs: --area for simple ones, --site for described ones.
 tl::expected<std::vector<LiquidVolume>, Faults> route_volumes(const Call& call, const PlanRequest& base) {
   std::vector<LiquidVolume> volumes;
@@ -94,6 +76,23 @@ json route_json(const RouteLoad& load, const std::vector<LiquidVolume>& volumes)
 }
 
 }  // namespace
+
+Result<CatchTest> read_catch(const std::string& typed) {
+  std::size_t split = typed.find(" in ");
+  std::size_t after = split + 4;
+  if (split == std::string::npos) {
+    split = typed.find(" / ");
+    after = split + 3;
+  }
+  if (split == std::string::npos)
+    return fail(ErrorCode::not_understood, fmt::format("\"{}\" is not a catch test", typed), "--catch",
+                "write what was caught and for how long, e.g. --catch '180 mL in 60 s'");
+  const auto caught = read_liquid_volume(typed.substr(0, split), "--catch");
+  if (!caught) return tl::make_unexpected(caught.error());
+  const auto time = read_fog_time(typed.substr(after), "--catch");
+  if (!time) return tl::make_unexpected(time.error());
+  return CatchTest{*caught, *time};
+}
 
 std::vector<OptionRow> mix_options() {
   return {{"label", "FILE|NAME", "product profile with a mixing table"},
@@ -168,7 +167,7 @@ std::vector<OptionRow> calibrate_options() {
 Outcome run_calibrate(const Call& call) {
   std::vector<CatchTest> runs;
   for (const std::string& typed : call.options.all("catch")) {
-    const auto run = one_catch(typed);
+    const auto run = read_catch(typed);
     if (!run) return refuse(run.error());
     runs.push_back(*run);
   }

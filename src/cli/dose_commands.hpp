@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cli/command.hpp"
+#include "fogwright/dose.hpp"
 
 namespace fogwright {
 
@@ -11,5 +12,7 @@ namespace fogwright {
 [[nodiscard]] Outcome run_route(const Call& call);
 [[nodiscard]] std::vector<OptionRow> calibrate_options();
 [[nodiscard]] Outcome run_calibrate(const Call& call);
+/// "180 mL in 60 s" (or "180 mL / 60 s") of a --catch. Errors: not_understood.
+[[nodiscard]] Result<CatchTest> read_catch(const std::string& typed);
 
 }  // namespace fogwright

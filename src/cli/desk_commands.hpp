@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "cli/command.hpp"
+
+namespace fogwright {
+
+/// The rows of `crew`, `fogger`, `cartridge`, `product`, `place` and `stock` in the table of commands.
+[[nodiscard]] std::vector<Command> crew_commands();
+[[nodiscard]] std::vector<Command> fogger_commands();
+[[nodiscard]] std::vector<Command> cartridge_commands();
+[[nodiscard]] std::vector<Command> product_commands();
+[[nodiscard]] std::vector<Command> place_commands();
+[[nodiscard]] std::vector<Command> stock_commands();
+/// `stock list`, `show`, `order`, `cost`, `van-check`.
+[[nodiscard]] std::vector<Command> stock_view_commands();
+
+}  // namespace fogwright
