@@ -37,5 +37,5 @@ soak: ## the long tests
 fuzz: ## search with each fuzz target for FUZZ_SECONDS (60)
 	@scripts/fuzz
 
-browser: ## the engine for the pages, at build/browser/src/browser/fogwright_wasm.js
+browser: ## the engine for the pages, at build/browser/src/browser/fogwright_wasm.*
 	@cmake --preset browser > /dev/null && cmake --build --preset browser

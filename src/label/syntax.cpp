@@ -40,17 +40,25 @@ SyntaxFault fault_of(const toml::parse_error& error) {
   return {error.source().begin, fmt::format("not valid TOML: {}", description), std::string(found->hint)};
 }
 
-/// nullopt when the text parses. The compiled toml++ of Debian throws; this is the only place where it can.
+/// nullopt when the text parses. The compiled toml++ of Debian throws; this is the only place where it can. The
+/// browser has no exceptions.
 std::optional<SyntaxFault> try_parse(const std::string& text, toml::table& table) {
   if (const auto line = line_with_deep_key(text))
     return SyntaxFault{
         {*line, 1}, "a key has too many parts", "write members as name = value under a [table] header"};
+#if TOML_EXCEPTIONS
   try {
     table = toml::parse(text);
     return std::nullopt;
   } catch (const toml::parse_error& error) {
     return fault_of(error);
   }
+#else
+  toml::parse_result result = toml::parse(text);
+  if (!result) return fault_of(result.error());
+  table = std::move(result).table();
+  return std::nullopt;
+#endif
 }
 
 }  // namespace

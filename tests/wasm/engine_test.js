@@ -1,17 +1,46 @@
 // SPDX-License-Identifier: Apache-2.0
-// Runs the engine as the pages get it, under node: node engine_test.js fogwright_wasm.js
+// The engine as the pages get it, under node: node engine_test.js fogwright_wasm.js
+// It answers tests/wasm/requests.json as the native engine does (answers_test.cpp holds that to the same file).
 const assert = require("assert");
-const load = require(require("path").resolve(process.argv[2]));
+const fs = require("fs");
+const path = require("path");
 
-load().then((engine) => {
-  const floorArea = (text) => JSON.parse(engine.ccall("fogwright_floor_area", "string", ["string"], [text]));
+const script = path.resolve(process.argv[2]);
+const read = (...parts) => fs.readFileSync(path.join(__dirname, ...parts), "utf8");
+const requests = JSON.parse(read("requests.json"));
+const expected = JSON.parse(read("expected.json"));
 
-  // 1 ft = 0.3048 m exactly (NIST SP 811, Appendix B.8).
-  assert.ok(Math.abs(floorArea("2,400 sq ft").m2 - 2400 * 0.3048 ** 2) < 1e-9);
-  assert.strictEqual(floorArea("223 m2").m2, 223);
+/** Whole numbers are the same; real ones may differ in the last digits, as C libraries do. */
+function compare(actual, wanted, place) {
+  if (typeof actual === "number" && typeof wanted === "number" &&
+      !(Number.isInteger(actual) && Number.isInteger(wanted))) {
+    assert.ok(Math.abs(actual - wanted) <= 1e-12 * Math.abs(wanted), `${place}: ${actual}, not ${wanted}`);
+  } else if (actual !== null && wanted !== null && typeof actual === "object" && typeof wanted === "object") {
+    assert.strictEqual(Array.isArray(actual), Array.isArray(wanted), place);
+    assert.deepStrictEqual(Object.keys(actual).sort(), Object.keys(wanted).sort(), place);
+    for (const key of Object.keys(wanted)) compare(actual[key], wanted[key], `${place}/${key}`);
+  } else {
+    assert.strictEqual(actual, wanted, place);
+  }
+}
 
-  const refusal = floorArea("2400 furlongs").error;
-  assert.strictEqual(refusal.code, "not-understood");
-  assert.ok(refusal.hint.includes("sq ft"), refusal.hint);
-  console.log("the engine answers under node " + process.version);
-}).catch((error) => { console.error(error); process.exit(1); });
+function answer(engine, one) {
+  const request = "request" in one ? JSON.stringify(one.request) : one.request_text;
+  const label = "label" in one ? read("../../product_profiles_demo", one.label) : one.label_text;
+  return JSON.parse(engine.plan(request, label));
+}
+
+async function main() {
+  const engine = await require(script)({wasmBinary: fs.readFileSync(script.replace(/js$/, "wasm"))});
+  assert.strictEqual(requests.length, Object.keys(expected).length);
+  for (const one of requests) compare(answer(engine, one), expected[one.name], one.name);
+
+  // A label over the limit of 1 MB is refused, not a crash; and what was handed out is taken back.
+  assert.strictEqual(JSON.parse(engine.plan("{}", "#".repeat(3000000))).error.code, "bad-label");
+  const before = engine.HEAPU8.length;
+  for (let i = 0; i < 50; ++i) engine.plan("{}", "#".repeat(3000000));
+  assert.strictEqual(engine.HEAPU8.length, before, "memory is not given back");
+  console.log(`${requests.length} requests answered under node ${process.version}`);
+}
+
+main().catch((error) => { console.error(error); process.exit(1); });
