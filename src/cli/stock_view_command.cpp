@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
-#include <cmath>
+#include <cstdlib>
+#include <vector>
 
 #include "cli/desk_call.hpp"
 #include "cli/desk_commands.hpp"
@@ -61,13 +62,21 @@ void show_vessel(const VesselView& v, const Call& call, Page& page) {
              v.usable ? Emphasis::plain : Emphasis::alarm);
 }
 
-std::string forecast_words(const StockLine& line, UnitSystem units) {
-  std::string words = fmt::format("{} in date", volume_text(line.containers.usable_ul, units, Rounding::down));
+std::string on_hand_words(const StockLine& line, UnitSystem units) {
+  std::vector<std::string> words;
+  // A product that comes in parts has no containers of its own, only what was mixed.
+  if (line.containers.vessels > 0 || line.batches.vessels == 0)
+    words.push_back(fmt::format("{} in date", volume_text(line.containers.usable_ul, units, Rounding::down)));
   if (line.containers.total_ul > line.containers.usable_ul)
-    words += fmt::format(", {} out of date",
-                         volume_text(line.containers.total_ul - line.containers.usable_ul, units));
-  if (line.batches.usable_ul > 0)
-    words += fmt::format(", {} mixed", volume_text(line.batches.usable_ul, units, Rounding::down));
+    words.push_back(fmt::format("{} out of date",
+                                volume_text(line.containers.total_ul - line.containers.usable_ul, units)));
+  if (line.batches.vessels > 0)
+    words.push_back(fmt::format("{} mixed", volume_text(line.batches.usable_ul, units, Rounding::down)));
+  return fmt::format("{}", fmt::join(words, ", "));
+}
+
+std::string forecast_words(const StockLine& line, UnitSystem units) {
+  std::string words = on_hand_words(line, units);
   if (line.jobs_left) words += fmt::format("; {} jobs left", *line.jobs_left);
   if (line.days_of_cover) words += fmt::format("; {} days of cover", *line.days_of_cover);
   if (line.reorder_point_ul)

@@ -139,7 +139,8 @@ std::vector<StockLine> stock_list(const Documents& documents, const std::string&
     StockLine& line = lines[view.item];
     if (line.item.empty()) line.item = line.product = line.name = view.item;  // a batch of a product in parts
     add(view.batch ? line.batches : line.containers, view);
-    if (view.usable_until_ms <= at_ms + expiring_days * day_ms) line.expiring.push_back(view.id);
+    // A batch lives for days at most; naming each would hide the containers.
+    if (!view.batch && view.usable_until_ms <= at_ms + expiring_days * day_ms) line.expiring.push_back(view.id);
   }
   std::vector<StockLine> list;
   for (auto& [item, line] : lines) {

@@ -54,7 +54,7 @@ struct StockLine {
   std::optional<std::int64_t> days_of_cover;     ///< nullopt: less than 7 days of record, or no use
   std::optional<std::int64_t> reorder_point_ul;  ///< nullopt: no rule, or demand is not known yet
   std::int64_t order_ul = 0;                     ///< whole units that bring the stock above the point
-  std::vector<std::string> expiring;             ///< ids of those that expire within the days asked for
+  std::vector<std::string> expiring;             ///< ids of containers that expire within the days asked for
 };
 /// Cover and order look at what is in date only. Orders are for all places: with a place they stay empty.
 [[nodiscard]] std::vector<StockLine> stock_list(const Documents& documents, const std::string& place,
