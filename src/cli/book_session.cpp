@@ -75,6 +75,19 @@ tl::expected<std::vector<Receipt>, Faults> submit(const Call& call, Store& store
   return std::move(*receipts);
 }
 
+tl::expected<std::vector<Receipt>, Faults> submit_decision(const Call& call, Store& store,
+                                                           const Deciding& decide) {
+  std::optional<Error> refusal;
+  auto receipts = submit(call, store, [&](const DeskContext& context) -> Result<Drafts> {
+    auto decision = decide(context);
+    if (!decision) return tl::make_unexpected(decision.error());
+    refusal = std::move(decision->refusal);
+    return std::move(decision->drafts);
+  });
+  if (receipts && refusal) return refuse(std::move(*refusal));
+  return receipts;
+}
+
 Outcome submit_and_tell(const Call& call, std::string_view done, const Request& request) {
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());

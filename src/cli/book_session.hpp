@@ -3,6 +3,7 @@
 
 #include "cli/command.hpp"
 #include "fogwright/desk/context.hpp"
+#include "fogwright/desk/job.hpp"
 #include "fogwright/store.hpp"
 
 namespace fogwright {
@@ -25,6 +26,12 @@ using Request = std::function<Result<Drafts>(const DeskContext& context)>;
 /// without --by.
 [[nodiscard]] tl::expected<std::vector<Receipt>, Faults> submit(const Call& call, Store& store,
                                                                 const Request& request);
+
+using Deciding = std::function<Result<Decision>(const DeskContext& context)>;
+/// The same for what may be refused and written down at once: the entries are appended, then the refusal is the
+/// outcome.
+[[nodiscard]] tl::expected<std::vector<Receipt>, Faults> submit_decision(const Call& call, Store& store,
+                                                                         const Deciding& decide);
 
 /// Opens the book, submits, and tells on the output (or as JSON) what was written.
 [[nodiscard]] Outcome submit_and_tell(const Call& call, std::string_view done, const Request& request);

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "cli/book_command.hpp"
 #include "cli/command.hpp"
+#include "cli/desk_commands.hpp"
 #include "cli/dose_commands.hpp"
+#include "cli/job_commands.hpp"
 #include "cli/label_command.hpp"
 #include "cli/plan_command.hpp"
 
@@ -17,8 +20,11 @@ const std::vector<OptionRow>& common_options() {
   return rows;
 }
 
-const std::vector<Command>& commands() {
-  static const std::vector<Command> table = {
+namespace {
+
+/// What needs no book.
+std::vector<Command> engine_commands() {
+  return {
       {"plan", "", "", "plan one job: seconds at each return, load, hold, gear, cautions", plan_options(),
        run_plan, "fogwright plan --label product_profiles_demo/fenmist-rtu.toml --area 2400 --returns 3"},
       {"route", "", "", "what to load for several jobs, by tank and weight", route_options(), run_route,
@@ -50,6 +56,19 @@ const std::vector<Command>& commands() {
        run_label_list,
        "fogwright label list product_profiles_demo"},
   };
+}
+
+}  // namespace
+
+const std::vector<Command>& commands() {
+  static const std::vector<Command> table = [] {
+    std::vector<Command> rows;
+    for (const auto& part : {engine_commands(), book_commands(), crew_commands(), fogger_commands(), cartridge_commands(),
+                             product_commands(), place_commands(), stock_commands(), stock_view_commands(),
+                             job_commands()})
+      rows.insert(rows.end(), part.begin(), part.end());
+    return rows;
+  }();
   return table;
 }
 

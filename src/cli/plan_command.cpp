@@ -139,7 +139,7 @@ std::vector<OptionRow> plan_options() {
   };
 }
 
-tl::expected<PlanRequest, Faults> plan_request_from(const Call& call) {
+tl::expected<PlanRequest, Faults> plan_request_without_label(const Call& call) {
   for (const char* one : {"area", "returns", "return", "material"})
     if (call.options.has("site") && call.options.has(one))
       return refuse({ErrorCode::bad_usage, fmt::format("--{} and --site both describe air systems", one),
@@ -156,6 +156,12 @@ tl::expected<PlanRequest, Faults> plan_request_from(const Call& call) {
   auto request = read_site(site_text, site_file, *overlay);
   if (!request) return request;
   if (auto limits = add_limits(call, *request); !limits) return tl::make_unexpected(std::move(limits.error()));
+  return request;
+}
+
+tl::expected<PlanRequest, Faults> plan_request_from(const Call& call) {
+  auto request = plan_request_without_label(call);
+  if (!request) return request;
   const std::string label_name = call.options.text("label").value_or(request->label_name);
   if (label_name.empty()) return request;  // make_plan says what is missing
   auto label = load_label(label_name, call.outside);

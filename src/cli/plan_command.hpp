@@ -10,5 +10,7 @@ namespace fogwright {
 
 /// Reads options (and the site file and limits they name) into a request with its label.
 [[nodiscard]] tl::expected<PlanRequest, Faults> plan_request_from(const Call& call);
+/// The same, for a caller that knows the label.
+[[nodiscard]] tl::expected<PlanRequest, Faults> plan_request_without_label(const Call& call);
 
 }  // namespace fogwright

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <functional>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <sstream>
@@ -26,6 +27,10 @@ struct Machine {
   std::int64_t now_ms = 1'767'225'600'000;  ///< 2026-01-01 00:00 UTC
   BootClock clock{"boot-1", 1000};
   std::vector<std::string> lines;  ///< what is typed, line by line
+  /// Answers a question by what stands on the output so far; unset: the lines above.
+  std::function<std::optional<std::string>(const std::string& shown)> on_line = {};
+  /// Waits for a key; unset: the time passes and none is pressed.
+  std::function<std::optional<char>(std::int64_t timeout_ms)> on_key = {};
   std::uint8_t random = 0;
 
   Ran run(std::vector<std::string> words) {
@@ -46,10 +51,12 @@ struct Machine {
                           for (std::uint8_t& byte : bytes) byte = ++random;
                         },
                     .device = "test-device",
-                    .read_line = [this, &line]() -> std::optional<std::string> {
+                    .read_line = [this, &line, &out]() -> std::optional<std::string> {
+                      if (on_line) return on_line(out.str());
                       return line < lines.size() ? std::optional(lines[line++]) : std::nullopt;
                     },
                     .key = [this](std::int64_t timeout_ms) -> std::optional<char> {
+                      if (on_key) return on_key(timeout_ms);
                       pass(timeout_ms);
                       return std::nullopt;
                     }};

@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include "cli/desk_call.hpp"
+#include "cli/job_commands.hpp"
+#include "cli/plan_command.hpp"
+#include "cli/zone_time.hpp"
+#include "fogwright/book/encoding.hpp"
+#include "fogwright/book/sha256.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+constexpr Unit<Dimension::volume_flow> microlitre_per_minute{unit::microlitre.in_si / unit::minute.in_si};
+
+LiquidFlow flow(const json& test, const char* member) {
+  return {static_cast<double>(test.at(member).get<std::int64_t>()), microlitre_per_minute};
+}
+
+/// The current catch test of a fogger, as a plan takes it.
+Calibration calibration_of(const json& test) {
+  Calibration c;
+  c.flow = flow(test, "flow_ul_min");
+  c.low = flow(test, "low_ul_min");
+  c.high = flow(test, "high_ul_min");
+  c.relative_spread = static_cast<double>(test.at("spread_ppm").get<std::int64_t>()) / 1e6;
+  c.runs = test.at("runs").get<int>();
+  c.large_spread = c.relative_spread > 0.10 || c.runs < 3;
+  return c;
+}
+
+void add_fogger(const json& fogger, PlanRequest& request) {
+  if (!request.calibration && !fogger.at("tests").empty())
+    request.calibration = calibration_of(fogger.at("tests").back());
+  if (!request.fogger.tank && fogger.contains("tank_ul"))
+    request.fogger.tank = LiquidVolume(fogger["tank_ul"].get<double>(), unit::microlitre);
+  if (!request.fogger.empty_mass && fogger.contains("empty_mg"))
+    request.fogger.empty_mass = Mass(fogger["empty_mg"].get<double>(), unit::milligram);
+}
+
+/// The adopted label of the product.
+Result<void> add_label(const Documents& now, NewJob& job, PlanRequest& request) {
+  const auto product = now.get("product", job.product);
+  const auto text = product ? now.get("label", product->at("current").get<std::string>()) : std::nullopt;
+  if (!text)
+    return fail(ErrorCode::not_found, fmt::format("no label of a product \"{}\" is adopted", job.product),
+                "--product", "fogwright product list shows them; product adopt takes a profile in");
+  auto label = read_label(text->at("text").get<std::string>(), job.product);
+  if (!label) return tl::make_unexpected(label.error().front());
+  job.label_digest = product->at("current");
+  request.label = std::make_shared<const Label>(std::move(*label));
+  return {};
+}
+
+Result<void> add_from_book(Store& store, NewJob& job, PlanRequest& request) {
+  Result<void> done;
+  store.read([&](const Documents& now, const Head&) {
+    done = add_label(now, job, request);
+    if (const auto fogger = now.get("fogger", job.fogger)) add_fogger(*fogger, request);
+  });
+  return done;
+}
+
+/// What was typed, and the files it names, so that the plan can be made again.
+Result<json> request_json(const Call& call) {
+  json typed = json::object();
+  for (const OptionRow& row : job_plan_options()) {
+    if (std::string_view(row.name) == "customer" || std::string_view(row.name) == "address") continue;
+    for (const std::string& value : call.options.all(row.name)) typed[row.name].push_back(value);
+  }
+  json request = {{"options", std::move(typed)}};
+  if (const auto file = call.options.text("site")) {
+    auto text = read_file(*file);
+    if (!text) return tl::make_unexpected(text.error());
+    request["site_file"] = std::move(*text);
+  }
+  return request;
+}
+
+std::string bytes_of(std::span<const std::uint8_t> bytes) {
+  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
+}
+
+/// Customer and address live beside the record, so that they can be erased.
+std::string keep_site(const Call& call, Store& store) {
+  json site = json::object();
+  for (const char* member : {"customer", "address"})
+    if (const auto typed = call.options.text(member)) site[member] = *typed;
+  if (site.empty()) return {};
+  Salt salt{};
+  call.outside.random(salt);
+  const std::string text = site.dump(-1, ' ', false, json::error_handler_t::replace);
+  const std::string hash = to_hex(bytes_of(salted_hash(salt, text)));
+  store.keep_private(hash, bytes_of(salt), text);
+  return hash;
+}
+
+tl::expected<NewJob, Faults> read_job(const Call& call) {
+  OptionReader options(call);
+  NewJob job;
+  job.id = options.text("job");
+  job.product = options.needed("product", "fenmist-rtu");
+  job.technician = options.needed("technician", "rowan");
+  job.fogger = options.text("fogger");
+  job.van = options.text("van");
+  job.zone =
+      options.on("zone") ? options.text("zone") : call.outside.environment("FOGWRIGHT_ZONE").value_or("");
+  if (options.fault()) return refuse(*options.fault());
+  if (job.zone.empty())
+    return refuse({ErrorCode::missing_value, "the time zone of the site is not given", "--zone",
+                   "write --zone America/Chicago or set FOGWRIGHT_ZONE"});
+  if (auto ok = check_zone_name(job.zone); !ok) return refuse(ok.error());
+  if (options.on("scheduled")) {
+    const auto at = read_local_time(options.text("scheduled"), job.zone, false, "--scheduled");
+    if (!at) return refuse(at.error());
+    job.scheduled_ms = *at;
+  }
+  auto request = request_json(call);
+  if (!request) return refuse(request.error());
+  job.request = std::move(*request);
+  return job;
+}
+
+std::string planned_words(const Drafts& drafts) {
+  const json& body = drafts.front().body;
+  const json& plan = body.at("plan");
+  std::int64_t seconds = 0;
+  for (const json& system : plan.at("systems")) seconds += system.at("target_s").get<std::int64_t>();
+  return fmt::format("Job {} is planned for {}: {} s of fog, {} min empty after it ({}), {} items to meet.",
+                     body.at("job").get<std::string>(), body.at("technician").get<std::string>(), seconds,
+                     plan.at("hold_minutes").at("total").get<std::int64_t>(),
+                     plan.at("governs").get<std::string>(), plan.at("requirements").size());
+}
+
+}  // namespace
+
+std::vector<OptionRow> job_plan_options() {
+  std::vector<OptionRow> rows = {{"product", "KEY", "an adopted product; its label is the law of the job"},
+                                 {"job", "ID", "name of the job (default: the next number)"},
+                                 {"technician", "HANDLE", "who does the job: the gate is met for this person"},
+                                 {"zone", "ZONE", "time zone of the site (default: FOGWRIGHT_ZONE)"},
+                                 {"fogger", "NAME", "which fogger; its current catch test gives the flow"},
+                                 {"van", "PLACE", "which van"},
+                                 {"scheduled", "TIME", "at the site: '2026-03-04 14:00'"},
+                                 {"customer", "WORDS", "kept beside the record, so that it can be erased"},
+                                 {"address", "WORDS", "likewise"}};
+  for (const OptionRow& row : plan_options()) {
+    const std::string_view name = row.name;
+    if (name != "label" && name != "example" && name != "full") rows.push_back(row);
+  }
+  return with_book_options(std::move(rows));
+}
+
+Outcome run_job_plan(const Call& call) {
+  auto job = read_job(call);
+  if (!job) return tl::make_unexpected(job.error());
+  auto request = plan_request_without_label(call);
+  if (!request) return tl::make_unexpected(request.error());
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  if (auto ok = add_from_book(**store, *job, *request); !ok) return refuse(ok.error());
+  const auto plan = make_plan(*request);
+  if (!plan) return refuse(plan.error());
+  job->site = keep_site(call, **store);
+  auto outcome = write_to_book(
+      call, **store, [&](const DeskContext& context) { return plan_job(context, *job, *plan); }, planned_words);
+  if (!outcome && !job->site.empty()) (*store)->erase_private(job->site);
+  return outcome;
+}
+
+}  // namespace fogwright

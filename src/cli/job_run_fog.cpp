@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <algorithm>
+#include <ostream>
+
+#include "cli/desk_call.hpp"
+#include "cli/job_run.hpp"
+#include "cli/job_text.hpp"
+#include "desk/job_document.hpp"
+#include "desk/job_items.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::int64_t tick_ms = 250;
+constexpr std::int64_t sparse_ms = 10'000;  // off a terminal, a line so often
+/// After the high mark the clock stops by itself: nobody is at the keyboard.
+constexpr std::int64_t overrun_ms = 30'000;
+
+struct Mark {
+  std::int64_t ms;
+  std::string words;
+};
+
+std::vector<Mark> marks_of(const json& planned) {
+  const auto ms = [](const json& seconds) { return seconds.get<std::int64_t>() * 1'000; };
+  return {{ms(planned.at("band_s").at(0)), "LOW MARK: from here on it counts"},
+          {ms(planned.at("seconds")), "TARGET: shut the valve"},
+          {ms(planned.at("band_s").at(1)), "HIGH MARK: shut the valve now"}};
+}
+
+}  // namespace
+
+std::optional<char> JobRun::key(std::int64_t ms) {
+  const std::int64_t before = uptime();
+  const auto pressed = call_.outside.key(ms);
+  // An input that has ended gives no key and does not wait for one.
+  closed_ = !pressed && uptime() - before < ms / 2;
+  return pressed;
+}
+
+void JobRun::redraw(std::string_view text, bool sparse) {
+  if (call_.outside.out_is_terminal) {
+    call_.outside.out << '\r' << text << "\x1b[K";
+    drawn_ = true;
+  } else if (sparse) {
+    call_.outside.out << "  " << text << '\n';
+  }
+  call_.outside.out.flush();
+}
+
+void JobRun::end_redraw() {
+  if (drawn_) call_.outside.out << '\n';
+  drawn_ = false;
+}
+
+bool JobRun::record(const std::string& system, const std::string& name, std::int64_t ms) {
+  return ms <= 0 ||
+         write([&](const DeskContext& context) { return record_return(context, id_, system, name, ms); });
+}
+
+Walk JobRun::fog(const json& job) {
+  say("Motor on first, then open the valve until a fine mist shows. Keys: p pauses and goes on, n ends the "
+      "return.",
+      true);
+  for (const json& system : job.at("plan").at("systems"))
+    for (const json& planned : system.at("returns"))
+      if (fog_return(job, system.at("name"), planned) == Went::left) return Went::left;
+  if (ask_items(Stage::during_fogging) == Went::left) return Went::left;
+  return fog_off();
+}
+
+Went JobRun::fog_return(const json& job, const std::string& system, const json& planned) {
+  const std::string name = planned.at("name");
+  const std::int64_t before = fogged_ms(job, system, name);
+  if (before >= planned.at("band_s").at(0).get<std::int64_t>() * 1'000) return Went::on;
+  for (;;) {
+    say(fmt::format("{}, {}: {} s ({} to {} s); {}.{} s so far.", system, name,
+                    planned.at("seconds").get<std::int64_t>(), planned.at("band_s").at(0).get<std::int64_t>(),
+                    planned.at("band_s").at(1).get<std::int64_t>(), before / 1'000, before / 100 % 10),
+        true);
+    const auto typed = ask("Enter when the valve opens; seconds if it was open already; skip to go on");
+    if (!typed) return Went::left;
+    if (typed->empty()) return time_return(system, planned, before);
+    if (plain_words(*typed) == "skip") return Went::on;
+    const auto time = read_fog_time(*typed, name, {"s"});
+    if (!time)
+      tell(time.error());
+    else if (record(system, name, time->floor_in(unit::millisecond)))
+      return Went::on;
+  }
+}
+
+/// Counts up from what was fogged before. The time is the uptime's: no clock that is set can bend it.
+Went JobRun::time_return(const std::string& system, const json& planned, std::int64_t before_ms) {
+  const std::string name = planned.at("name");
+  const auto marks = marks_of(planned);
+  std::int64_t recorded = before_ms;
+  std::int64_t from = uptime();
+  std::size_t next = 0;
+  std::int64_t shown = 0;
+  while (next < marks.size() && marks[next].ms <= recorded) ++next;
+  for (;;) {
+    const auto pressed = key(tick_ms);
+    const std::int64_t stretch = uptime() - from;
+    const std::int64_t total = recorded + stretch;
+    while (next < marks.size() && total >= marks[next].ms) {
+      end_redraw();
+      call_.outside.out << "\a  " << marks[next].ms / 1'000 << " s  " << marks[next].words << '\n';
+      ++next;
+    }
+    redraw(fmt::format("  {}  {} s of {} s", name, total / 1'000, planned.at("seconds").get<std::int64_t>()),
+           total / sparse_ms != shown / sparse_ms);
+    shown = total;
+    const bool overrun = total >= marks.back().ms + overrun_ms;
+    if (pressed == 'n' || pressed == 'p' || overrun || closed_) end_redraw();
+    if (pressed == 'n') return record(system, name, stretch) ? Went::on : Went::left;
+    if (pressed == 'p') {
+      if (!record(system, name, stretch)) return Went::left;
+      recorded = total;
+      say("  Paused: shut the valve. p goes on, n ends the return.");
+      std::optional<char> again;
+      while (again != 'p' && again != 'n' && !closed_) again = key(1'000);
+      if (again != 'p') return again == 'n' ? Went::on : Went::left;
+      from = uptime();
+      continue;
+    }
+    if (overrun || closed_) {
+      const auto typed = ask(fmt::format("Seconds that the valve was open in this stretch (Enter: {} s)",
+                                         (stretch + 999) / 1'000));
+      if (!typed) return Went::left;
+      const auto time = typed->empty()
+                            ? Result<FogTime>(FogTime(static_cast<double>(stretch), unit::millisecond))
+                            : read_fog_time(*typed, name, {"s"});
+      if (!time) {
+        tell(time.error());
+        return Went::on;  // the return is still open and is asked for again
+      }
+      return record(system, name, time->floor_in(unit::millisecond)) ? Went::on : Went::left;
+    }
+  }
+}
+
+Walk JobRun::fog_off() {
+  say("Shut the valve first, then the motor.", true);
+  for (;;) {
+    const auto typed = ask("How much is left in the tank? (Enter: not measured; the time tells the use)");
+    if (!typed) return Went::left;
+    FogOff off;
+    if (!typed->empty()) {
+      const auto left = read_liquid_volume(*typed, "left");
+      if (!left) {
+        tell(left.error());
+        continue;
+      }
+      off.left_ul = left->floor_in(unit::microlitre);
+      off.left_typed = *typed;
+    }
+    if (!write([&](const DeskContext& context) { return end_fog(context, id_, off); })) continue;
+    if (!typed->empty()) (void)answer("volume-after", *typed);
+    say("Fog-off. The hold runs: leave, shut the door, nobody goes in.", true);
+    return Went::on;
+  }
+}
+
+}  // namespace fogwright

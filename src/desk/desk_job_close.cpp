@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <algorithm>
+
+#include "desk/checks.hpp"
+#include "desk/job_gate.hpp"
+#include "desk/job_items.hpp"
+#include "desk/vessels.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+/// What was used and not drawn yet, out of the vessels of the job; the last one gives the rest, whatever the
+/// book says it holds.
+void draw_rest(const DeskContext& context, const json& job, Drafts& drafts) {
+  std::int64_t rest = job.value("used_ul", std::int64_t{0}) - drawn_ul(context.documents, job);
+  const auto vessels = vessels_of(job);
+  for (std::size_t i = 0; i < vessels.size() && rest > 0; ++i) {
+    const auto vessel = vessel_in(context.documents, vessels[i]);
+    if (!vessel) continue;
+    const std::int64_t ul = i + 1 == vessels.size() ? rest : std::min(rest, vessel->remaining_ul());
+    if (ul <= 0) continue;
+    drafts.push_back(draft(context, "drawn", {{"from", vessels[i]}, {"ul", ul}, {"job", job.at("job")}}));
+    rest -= ul;
+  }
+}
+
+void add_cartridge_hours(const DeskContext& context, const json& job, Drafts& drafts) {
+  const json* added = met_of(job, "cartridge-hours-added");
+  if (!added || added->at("evidence").at("cartridge") == "") return;  // supplied air was worn
+  drafts.push_back(draft(context, "cartridge-used",
+                         {{"cartridge", added->at("evidence").at("cartridge")},
+                          {"minutes", added->at("evidence").at("minutes")},
+                          {"job", job.at("job")},
+                          {"by", job.at("technician")}}));
+}
+
+Result<void> check_times(const DeskContext& context, const LateRecord& record) {
+  const bool in_order = record.started_ms <= record.ended_ms &&
+                        (!record.released_ms || record.ended_ms <= *record.released_ms) &&
+                        record.released_ms.value_or(record.ended_ms) <= context.now_ms;
+  if (in_order && record.started_ms > 0) return {};
+  return fail(ErrorCode::out_of_range, "start, end and release are not in this order before now", "--started",
+              "check the times and the time zone");
+}
+
+Result<json> late_met(const GateView& view, const LateRecord& record) {
+  json met = json::object();
+  for (const auto& [id, typed] : record.met) {
+    const auto need = need_of(view.job, id);
+    if (!need)
+      return fail(ErrorCode::not_found, fmt::format("the job has no item \"{}\"", id), "--met",
+                  "fogwright job show lists them");
+    auto evidence = read_evidence(view, *need, typed);
+    if (!evidence) return evidence;
+    met[id] = std::move(*evidence);
+  }
+  return met;
+}
+
+json late_returns(const LateRecord& record) {
+  json list = json::array();
+  for (const LateRecord::Return& one : record.returns)
+    list.push_back({{"system", one.system}, {"return", one.name}, {"actual_ms", one.actual_ms}});
+  return list;
+}
+
+}  // namespace
+
+Result<Drafts> close_job(const DeskContext& context, const std::string& id, const Calendar& calendar) {
+  if (auto ok = may_make(context, "job-closed"); !ok) return tl::make_unexpected(ok.error());
+  const auto job = find_job(context.documents, id);
+  if (!job) return tl::make_unexpected(job.error());
+  if (const auto next = check_step(*job, JobStep::close); !next) return tl::make_unexpected(next.error());
+  const LocalDay today = calendar(job->at("zone").get<std::string>(), context.now_ms);
+  auto open = missing_in(context.documents, *job, Stage::during_fogging, context.now_ms, today);
+  const auto late = missing_in(context.documents, *job, Stage::before_close, context.now_ms, today);
+  open.insert(open.end(), late.begin(), late.end());
+  if (!open.empty()) return tl::make_unexpected(gate_error(*job, open));
+  Drafts drafts;
+  draw_rest(context, *job, drafts);
+  add_cartridge_hours(context, *job, drafts);
+  drafts.push_back(draft(context, "job-closed",
+                         {{"job", id},
+                          {"used_ul", job->value("used_ul", std::int64_t{0})},
+                          {"leave_behind", met_of(*job, "leave-behind") != nullptr}}));
+  return drafts;
+}
+
+Result<Drafts> record_job(const DeskContext& context, const std::string& id, const LateRecord& record,
+                          const Calendar& calendar) {
+  if (auto ok = first_error({may_make(context, "job-recorded"),
+                             check_words(record.why_late, "why it was not recorded at the time", "--why"),
+                             check_times(context, record)});
+      !ok)
+    return tl::make_unexpected(ok.error());
+  const auto job = find_job(context.documents, id);
+  if (!job) return tl::make_unexpected(job.error());
+  const JobState state = state_of(*job);
+  if (state != JobState::planned && state != JobState::cleared)
+    return fail(ErrorCode::wrong_state, fmt::format("job {} is {} already", id, job_state_name(state)), {},
+                "go on from there");
+  const LocalDay day = calendar(job->at("zone").get<std::string>(), record.started_ms);
+  auto met = late_met({context.documents, *job, record.started_ms, day}, record);
+  if (!met) return tl::make_unexpected(met.error());
+  json body = {{"job", id},
+               {"why_late", record.why_late},
+               {"started_ms", record.started_ms},
+               {"ended_ms", record.ended_ms},
+               {"day", day.date},
+               {"day_began_ms", day.began_ms},
+               {"returns", late_returns(record)},
+               {"met", std::move(*met)}};
+  if (record.released_ms) body["released_ms"] = *record.released_ms;
+  if (record.used_ul) body["used_ul"] = *record.used_ul;
+  return Drafts{draft(context, "job-recorded", std::move(body))};
+}
+
+}  // namespace fogwright

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <cmath>
+
+#include "desk/checks.hpp"
+#include "desk/job_document.hpp"
+#include "desk/vessels.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::int64_t longest_stretch_ms = 6 * 3'600'000;
+
+struct PlannedReturn {
+  std::string system;
+  json plan;
+};
+
+/// A return by its name; the system may be left out where the name tells.
+Result<PlannedReturn> find_return(const json& job, const std::string& system, const std::string& name) {
+  std::vector<PlannedReturn> found;
+  std::string known;
+  for (const json& one : job.at("plan").at("systems"))
+    for (const json& ret : one.at("returns")) {
+      known += fmt::format("{}{}: {}", known.empty() ? "" : ", ", one.at("name").get<std::string>(),
+                           ret.at("name").get<std::string>());
+      if (ret.at("name") == name && (system.empty() || one.at("name") == system))
+        found.push_back({one.at("name"), ret});
+    }
+  if (found.size() == 1) return found.front();
+  return fail(found.empty() ? ErrorCode::not_found : ErrorCode::missing_value,
+              found.empty() ? fmt::format("the plan has no return \"{}\"", name)
+                            : fmt::format("several systems have a return \"{}\"", name),
+              "--system", "known: " + known);
+}
+
+Result<json> job_in(const DeskContext& context, const std::string& id, JobState state) {
+  auto job = find_job(context.documents, id);
+  if (!job || state_of(*job) == state) return job;
+  return fail(ErrorCode::wrong_state,
+              fmt::format("job {} is {}, not {}", id, job_state_name(state_of(*job)), job_state_name(state)),
+              {}, fmt::format("fogwright job show {} tells what comes next", id));
+}
+
+/// Use by time: flow times seconds, rounded up.
+std::int64_t reckoned_ul(const json& job) {
+  std::int64_t ms = 0;
+  for (const json& one : job.at("returns")) ms += one.at("actual_ms").get<std::int64_t>();
+  return (job.at("plan").at("flow_ul_min").get<std::int64_t>() * ms + 59'999) / 60'000;
+}
+
+}  // namespace
+
+Result<Drafts> record_return(const DeskContext& context, const std::string& id, const std::string& system,
+                             const std::string& name, std::int64_t actual_ms) {
+  if (auto ok = may_make(context, "return-fogged"); !ok) return tl::make_unexpected(ok.error());
+  const auto job = job_in(context, id, JobState::fogging);
+  if (!job) return tl::make_unexpected(job.error());
+  const auto planned = find_return(*job, system, name);
+  if (!planned) return tl::make_unexpected(planned.error());
+  if (actual_ms <= 0 || actual_ms > longest_stretch_ms)
+    return fail(ErrorCode::out_of_range, "a stretch of fog is more than zero and at most 6 h", "--time",
+                "write the seconds that the valve was open, e.g. --time '42 s'");
+  return Drafts{draft(context, "return-fogged",
+                      {{"job", id},
+                       {"system", planned->system},
+                       {"return", name},
+                       {"planned_s", planned->plan.at("seconds")},
+                       {"actual_ms", actual_ms}})};
+}
+
+Result<Drafts> end_fog(const DeskContext& context, const std::string& id, const FogOff& off) {
+  if (auto ok = may_make(context, "fog-ended"); !ok) return tl::make_unexpected(ok.error());
+  const auto job = job_in(context, id, JobState::fogging);
+  if (!job) return tl::make_unexpected(job.error());
+  json body = {{"job", id}, {"clock", clock_json(context.clock)}};
+  const json* before = met_of(*job, "volume-before");
+  if (off.left_ul && before) {
+    const std::int64_t used = before->at("evidence").at("ul").get<std::int64_t>() + off.added_ul - *off.left_ul;
+    if (used < 0 || *off.left_ul < 0 || off.added_ul < 0)
+      return fail(ErrorCode::out_of_range, "more is left in the tank than there was", "--left",
+                  "measure again, or give what was filled in between with --added");
+    body["used_ul"] = used;
+    body["left_ul"] = *off.left_ul;
+    if (!off.left_typed.empty()) body["left_typed"] = off.left_typed;
+    body["measured"] = "before-and-after";
+  } else {
+    body["used_ul"] = reckoned_ul(*job);
+    body["measured"] = "by-time";
+  }
+  return Drafts{draft(context, "fog-ended", std::move(body))};
+}
+
+Result<Drafts> stop_job(const DeskContext& context, const std::string& id, const std::string& why) {
+  if (auto ok = first_error({may_make(context, "job-stopped"), check_words(why, "the reason", "--why")}); !ok)
+    return tl::make_unexpected(ok.error());
+  const auto job = find_job(context.documents, id);
+  if (!job) return tl::make_unexpected(job.error());
+  if (const auto next = check_step(*job, JobStep::stop); !next) return tl::make_unexpected(next.error());
+  return Drafts{
+      draft(context, "job-stopped", {{"job", id}, {"why", why}, {"clock", clock_json(context.clock)}})};
+}
+
+}  // namespace fogwright

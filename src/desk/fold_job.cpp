@@ -1,0 +1,279 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <algorithm>
+
+#include "desk/fold_job_checks.hpp"
+#include "desk/fold_parts.hpp"
+#include "desk/job_document.hpp"
+#include "desk/stock_books.hpp"
+
+namespace fogwright {
+namespace {
+
+using nlohmann::json;
+
+/// A job is live until it is closed; a stopped one until the fog that was let out is released.
+bool is_live(const json& job) {
+  const JobState state = state_of(job);
+  if (state == JobState::stopped) return job.contains("fog_ended") && !job.contains("released");
+  return state != JobState::closed;
+}
+
+void keep(const Entry& entry, MutableDocuments& documents, json& job) {
+  job["last_ms"] = std::max(job.value("last_ms", entry.happened_ms), entry.happened_ms);
+  documents.put("job", job.at("job").get<std::string>(), job, is_live(job));
+}
+
+std::optional<json> job_for(const Entry& entry, MutableDocuments& documents) {
+  const std::string id = entry.body.at("job");
+  auto job = documents.get("job", id);
+  if (!job) raise(entry, documents, "unknown-name", fmt::format("no job is called \"{}\"", id));
+  return job;
+}
+
+/// When the fog ended. A clock that was set back since the job's last entry does not date it earlier: after a
+/// reboot only the calendar tells the hold.
+json fog_off_moment(const Entry& entry, const json& job) {
+  const std::int64_t at = std::max(entry.happened_ms, job.value("last_ms", entry.happened_ms));
+  return moment_json(moment_of(at, entry.body));
+}
+
+/// Takes the step where the job's state allows it; else raises that it came out of order.
+bool take_step(const Entry& entry, MutableDocuments& documents, json& job, JobStep step) {
+  if (const auto next = next_state(state_of(job), step)) {
+    job["state"] = job_state_name(*next);
+    return true;
+  }
+  raise_about(entry, documents, job, "out-of-order",
+              fmt::format("{} of a job that was {}", entry.kind, job.at("state").get<std::string>()));
+  return false;
+}
+
+void planned(const Entry& entry, MutableDocuments& documents) {
+  const json& body = entry.body;
+  const std::string id = body.at("job");
+  if (documents.get("job", id))
+    return raise(entry, documents, "name-taken",
+                 fmt::format("{} was planned again; the first plan stands", id));
+  json job = {{"state", job_state_name(JobState::planned)},
+              {"planned_ms", entry.happened_ms},
+              {"met", json::object()},
+              {"not_done", json::object()},
+              {"returns", json::array()},
+              {"readings", json::array()},
+              {"starts_refused", 0},
+              {"releases_refused", 0}};
+  for (const char* member : {"job", "zone", "site", "product", "label_digest", "technician", "plan"})
+    job[member] = body.at(member);
+  for (const char* member : {"fogger", "van", "scheduled_ms"})
+    if (body.contains(member)) job[member] = body[member];
+  (void)needs_of(job);  // a plan that cannot be read is refused here, not at the gate
+  keep(entry, documents, job);
+  count_one(documents, "job");
+}
+
+void requirement_met(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  const std::string id = entry.body.at("requirement");
+  (*job)["met"][id] = {{"by", entry.body.at("by")},
+                       {"at_ms", entry.body.at("at_ms")},
+                       {"evidence", entry.body.at("evidence")},
+                       {"entry", uuid_text(entry.id)}};
+  (*job)["not_done"].erase(id);
+  keep(entry, documents, *job);
+  check_actor(entry, documents, *job);
+}
+
+void requirement_lapsed(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  const std::string id = entry.body.at("requirement");
+  const std::string why = entry.body.at("why");
+  (*job)["met"].erase(id);
+  const auto need = need_of(*job, id);
+  const bool begun = job->contains("fog_started");
+  if (begun && need && need->rule && need->rule->stage == Stage::during_fogging) {
+    (*job)["not_done"][id] = why;
+    raise_about(entry, documents, *job, "item-not-kept", fmt::format("{}: {}", id, why));
+  }
+  if (begun && need && need->rule && need->rule->stage == Stage::before_fogging &&
+      need->rule->lapse == Lapse::when_someone_enters)
+    raise_about(entry, documents, *job, "entered-in-fog", fmt::format("{}: {}", id, why));
+  keep(entry, documents, *job);
+}
+
+void start_refused(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  (*job)["starts_refused"] = job->at("starts_refused").get<std::int64_t>() + 1;
+  keep(entry, documents, *job);
+}
+
+void cleared(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  take_step(entry, documents, *job, JobStep::clear);
+  keep(entry, documents, *job);
+}
+
+LocalDay day_in(const Entry& entry, std::int64_t at_ms) {
+  return {entry.body.value("day", utc_day(at_ms)),
+          entry.body.value("day_began_ms", at_ms - at_ms % day_length_ms)};
+}
+
+void fog_started(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  check_start(entry, documents, *job, entry.happened_ms, day_in(entry, entry.happened_ms));
+  // Fog is in the house, whatever the state was.
+  if (!take_step(entry, documents, *job, JobStep::start)) (*job)["state"] = job_state_name(JobState::fogging);
+  (*job)["fog_started"] = moment_json(moment_of(entry.happened_ms, entry.body));
+  job->erase("fog_ended");
+  job->erase("released");
+  keep(entry, documents, *job);
+}
+
+void return_fogged(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  if (state_of(*job) != JobState::fogging)
+    raise_about(entry, documents, *job, "out-of-order",
+                fmt::format("a return was fogged in a job that was {}", job->at("state").get<std::string>()));
+  (*job)["returns"].push_back({{"system", entry.body.at("system")},
+                               {"return", entry.body.at("return")},
+                               {"actual_ms", entry.body.at("actual_ms")}});
+  keep(entry, documents, *job);
+}
+
+void fog_ended(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  // The hold counts from the last fog, whatever the state was.
+  if (!take_step(entry, documents, *job, JobStep::fog_off)) (*job)["state"] = job_state_name(JobState::holding);
+  (*job)["fog_ended"] = fog_off_moment(entry, *job);
+  job->erase("released");
+  for (const char* member : {"used_ul", "measured", "left_ul"})
+    if (entry.body.contains(member)) (*job)[member] = entry.body[member];
+  check_dose(entry, documents, *job);
+  check_volume(entry, documents, *job);
+  keep(entry, documents, *job);
+}
+
+void reading_taken(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  json reading = moment_json(moment_of(entry.happened_ms, entry.body));
+  for (const char* member : {"substance", "ug_m3", "typed", "fan_running"})
+    reading[member] = entry.body.at(member);
+  reading["by"] = entry.actor;
+  (*job)["readings"].push_back(std::move(reading));
+  keep(entry, documents, *job);
+}
+
+void release_refused(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  (*job)["releases_refused"] = job->at("releases_refused").get<std::int64_t>() + 1;
+  check_clock(entry, documents, *job);
+  keep(entry, documents, *job);
+}
+
+void released(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  const Moment moment = moment_of(entry.happened_ms, entry.body);
+  check_clock(entry, documents, *job);
+  check_release(entry, documents, *job, moment);
+  check_releaser(entry, documents, *job);
+  if (take_step(entry, documents, *job, JobStep::release)) {
+    (*job)["released"] = moment_json(moment);
+    (*job)["released"]["by"] = entry.actor;
+    (*job)["released"]["ground"] = entry.body.at("ground");
+  }
+  keep(entry, documents, *job);
+}
+
+void closed(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  check_products(entry, documents, *job);
+  if (take_step(entry, documents, *job, JobStep::close)) (*job)["closed_ms"] = entry.happened_ms;
+  keep(entry, documents, *job);
+}
+
+void stopped(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  const bool in_fog = state_of(*job) == JobState::fogging;
+  if (take_step(entry, documents, *job, JobStep::stop)) {
+    (*job)["stopped"] = {{"why", entry.body.at("why")}, {"ms", entry.happened_ms}, {"by", entry.actor}};
+    // Stopping in the middle shuts the valve: the hold runs from here.
+    if (in_fog) (*job)["fog_ended"] = fog_off_moment(entry, *job);
+  }
+  keep(entry, documents, *job);
+}
+
+/// A job that was done without the tool: the facts, held to the same rules.
+void recorded(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  const json& body = entry.body;
+  const auto started = body.at("started_ms").get<std::int64_t>();
+  const Moment ended{body.at("ended_ms").get<std::int64_t>(), {}};
+  raise_about(entry, documents, *job, "done-without-tool",
+              fmt::format("{} was done without the tool: {}", job->at("job").get<std::string>(),
+                          body.at("why_late").get<std::string>()));
+  for (const auto& [id, evidence] : body.at("met").items())
+    (*job)["met"][id] = {
+        {"by", entry.actor}, {"at_ms", started}, {"evidence", evidence}, {"entry", uuid_text(entry.id)}};
+  for (const json& one : body.at("returns")) (*job)["returns"].push_back(one);
+  check_start(entry, documents, *job, started, day_in(entry, started));
+  (*job)["fog_started"] = moment_json({started, {}});
+  (*job)["fog_ended"] = moment_json(ended);
+  if (body.contains("used_ul")) (*job)["used_ul"] = body["used_ul"];
+  (*job)["measured"] = "afterwards";
+  (*job)["state"] = job_state_name(JobState::holding);
+  check_dose(entry, documents, *job);
+  check_volume(entry, documents, *job);
+  if (body.contains("released_ms")) {
+    const Moment moment{body["released_ms"].get<std::int64_t>(), {}};
+    check_release(entry, documents, *job, moment);
+    (*job)["state"] = job_state_name(JobState::released);
+    (*job)["released"] = moment_json(moment);
+    (*job)["released"]["by"] = entry.actor;
+    (*job)["released"]["ground"] = "recorded afterwards";
+  }
+  keep(entry, documents, *job);
+}
+
+void noted(const Entry& entry, MutableDocuments& documents) {
+  const std::string about = entry.body.at("about");
+  json notes = documents.get("notes", about).value_or(json{{"rows", json::array()}});
+  notes["rows"].push_back({{"at_ms", entry.happened_ms}, {"by", entry.actor}, {"text", entry.body.at("text")}});
+  documents.put("notes", about, notes, true);
+}
+
+constexpr FoldRow rows[] = {
+    {"job-planned", planned},
+    {"requirement-met", requirement_met},
+    {"requirement-lapsed", requirement_lapsed},
+    {"start-refused", start_refused},
+    {"job-cleared", cleared},
+    {"fog-started", fog_started},
+    {"return-fogged", return_fogged},
+    {"fog-ended", fog_ended},
+    {"reading-taken", reading_taken},
+    {"release-refused", release_refused},
+    {"job-released", released},
+    {"job-closed", closed},
+    {"job-stopped", stopped},
+    {"job-recorded", recorded},
+    {"note", noted},
+};
+
+}  // namespace
+
+std::span<const FoldRow> job_fold() { return rows; }
+
+}  // namespace fogwright

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+/// Departures of a job: each check raises what an entry broke, and refuses nothing.
+
+#include "desk/job_document.hpp"
+#include "fogwright/book/entry.hpp"
+
+namespace fogwright {
+
+inline constexpr std::int64_t day_length_ms = 86'400'000;
+[[nodiscard]] std::string utc_day(std::int64_t ms);
+
+void raise_about(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
+                 std::string_view rule, std::string what);
+
+/// Items that were open when fog started, the label, whose gate it was.
+void check_start(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job, std::int64_t at_ms,
+                 const LocalDay& day);
+/// Each return against its band.
+void check_dose(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// What was used against the plan.
+void check_volume(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// The hold, and readings.
+void check_release(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
+                   const Moment& moment);
+void check_releaser(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// A clock that was set, or a reboot, in the hold.
+void check_clock(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// Products that were drawn for the job and must not meet.
+void check_products(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// Only the active crew meets items.
+void check_actor(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+
+}  // namespace fogwright

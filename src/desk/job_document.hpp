@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+/// The document of a job (docs/entries.md), read: its requirements, what is met, its vessels, its hold.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "fogwright/desk/job.hpp"
+
+namespace fogwright {
+
+/// An item of the job. `rule` is nullptr for an id that this program does not know (written by a newer one).
+struct Need {
+  std::string id;
+  std::string value;
+  const Rule* rule = nullptr;
+};
+[[nodiscard]] std::vector<Need> needs_of(const nlohmann::json& job);
+[[nodiscard]] std::optional<Need> need_of(const nlohmann::json& job, std::string_view id);
+
+[[nodiscard]] JobState state_of(const nlohmann::json& job);
+/// `{by, at_ms, evidence, entry}` of an item; nullptr where it is not met.
+[[nodiscard]] const nlohmann::json* met_of(const nlohmann::json& job, std::string_view id);
+/// A member of an item's evidence; empty where the item is not met.
+[[nodiscard]] std::string evidence_text(const nlohmann::json& job, std::string_view id, const char* member);
+
+/// Whether the product is mixed before it is fogged.
+[[nodiscard]] bool is_mixed(const nlohmann::json& job);
+/// The containers that were named, and what the fog comes out of: the batch of a product that is mixed, else
+/// those containers.
+[[nodiscard]] std::vector<std::string> containers_of(const nlohmann::json& job);
+[[nodiscard]] std::vector<std::string> vessels_of(const nlohmann::json& job);
+
+/// Seconds of fog that the plan aims at, over all systems.
+[[nodiscard]] std::int64_t target_seconds(const nlohmann::json& job);
+/// How long one return was fogged.
+[[nodiscard]] std::int64_t fogged_ms(const nlohmann::json& job, std::string_view system, std::string_view name);
+/// What was drawn for the job, less what was returned.
+[[nodiscard]] std::int64_t drawn_ul(const Documents& documents, const nlohmann::json& job);
+
+[[nodiscard]] nlohmann::json clock_json(const BootClock& clock);
+[[nodiscard]] nlohmann::json moment_json(const Moment& moment);
+[[nodiscard]] Moment read_moment(const nlohmann::json& moment);
+/// The moment of an entry, by its body's `clock`.
+[[nodiscard]] Moment moment_of(std::int64_t happened_ms, const nlohmann::json& body);
+[[nodiscard]] Moment moment_of(const DeskContext& context);
+
+/// The job of that id. Errors: not_found.
+[[nodiscard]] Result<nlohmann::json> find_job(const Documents& documents, const std::string& id);
+/// Errors: wrong_state.
+[[nodiscard]] Result<JobState> check_step(const nlohmann::json& job, JobStep step);
+
+}  // namespace fogwright

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "desk/job_document.hpp"
+
+namespace fogwright {
+
+/// A calendar and an uptime that differ by more than this within one boot: somebody set the clock.
+inline constexpr std::int64_t clock_slack_ms = 2 * 60'000;
+/// How far the calendar ran ahead of the uptime (minus: behind), within one boot; 0 across boots.
+[[nodiscard]] std::int64_t clock_shift_ms(const Moment& from, const Moment& to) noexcept;
+
+}  // namespace fogwright

@@ -1,0 +1,395 @@
+// SPDX-License-Identifier: Apache-2.0
+// From fog-off to close: the hold, readings, release, and what clocks do to them.
+#include <rapidcheck.h>
+
+#include <algorithm>
+
+#include "job_world.hpp"
+
+using namespace desk_test;
+using nlohmann::json;
+
+namespace {
+
+constexpr std::int64_t minute = 60'000;
+const std::string chlorine_dioxide = "10049-04-4";
+
+JobWorld holding(const std::string& product) {
+  JobWorld world(product);
+  world.meet_before_start();
+  world.start();
+  world.fog_all();
+  world.meet_all(Stage::during_fogging);
+  world.fog_off();
+  world.meet_all(Stage::before_release);
+  return world;
+}
+
+std::int64_t floor_ms(const JobWorld& world) {
+  return world.job().at("plan").at("hold_minutes").at("floor").get<std::int64_t>() * minute;
+}
+std::int64_t total_ms(const JobWorld& world) {
+  return world.job().at("plan").at("hold_minutes").at("total").get<std::int64_t>() * minute;
+}
+
+void read(JobWorld& world, std::int64_t ug_m3, bool fan = true) {
+  world.shop.done(take_reading(world.context(), "J1",
+                               {chlorine_dioxide, ug_m3, std::to_string(ug_m3) + " ug/m3", fan, "meter 3"}));
+}
+
+std::vector<std::string> departures_of(const JobWorld& world) { return world.shop.departures(); }
+
+}  // namespace
+
+TEST_CASE("One function decides every step of a job") {
+  using S = JobState;
+  using T = JobStep;
+  const std::vector<std::tuple<S, T, S>> allowed = {
+      {S::planned, T::clear, S::cleared},   {S::cleared, T::start, S::fogging},
+      {S::fogging, T::fog_off, S::holding}, {S::holding, T::release, S::released},
+      {S::released, T::close, S::closed},   {S::planned, T::stop, S::stopped},
+      {S::cleared, T::stop, S::stopped},    {S::fogging, T::stop, S::stopped},
+      {S::holding, T::stop, S::stopped},    {S::released, T::stop, S::stopped},
+      {S::stopped, T::release, S::stopped}};
+  std::size_t found = 0;
+  for (const S from : {S::planned, S::cleared, S::fogging, S::holding, S::released, S::closed, S::stopped})
+    for (const T step : {T::clear, T::start, T::fog_off, T::release, T::close, T::stop}) {
+      const auto to = next_state(from, step);
+      if (!to) continue;
+      ++found;
+      CHECK(std::find(allowed.begin(), allowed.end(), std::tuple{from, step, *to}) != allowed.end());
+    }
+  CHECK(found == allowed.size());
+  CHECK(read_job_state(job_state_name(S::holding)) == S::holding);
+}
+
+TEST_CASE("A release is refused to the last millisecond of the hold, and each refusal is written") {
+  JobWorld world = holding("fenmist-rtu");
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  world.wait(total_ms(world) - 1);
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  CHECK(world.job().at("releases_refused") == 2);
+  CHECK(world.shop.entries().back().kind == "release-refused");
+  world.wait(1);
+  CHECK_FALSE(world.release());
+  CHECK(world.state() == JobState::released);
+  CHECK(world.job().at("released").at("ground") == "time");
+  CHECK(world.job().at("released").at("by") == "rowan");
+}
+
+TEST_CASE("Readings release after the floor, two of them, and a high one holds") {
+  JobWorld world = holding("brackwater-20");
+  REQUIRE(floor_ms(world) < total_ms(world));
+  const std::int64_t limit = world.job().at("plan").at("limits").at(0).at("occupant_ug_m3");
+  read(world, limit);
+  world.wait(floor_ms(world));
+  CHECK(world.release());
+  read(world, limit);
+  world.wait(15 * minute);
+  CHECK(world.release());
+  read(world, limit + 1);
+  CHECK(world.release()->message.find("above the limit") != std::string::npos);
+  world.wait(minute);
+  read(world, limit);
+  world.wait(15 * minute);
+  read(world, limit);
+  CHECK_FALSE(world.release());
+  CHECK(world.job().at("released").at("ground") == "readings");
+}
+
+TEST_CASE("After the modelled time a high reading still holds the building") {
+  JobWorld world = holding("brackwater-20");
+  const std::int64_t limit = world.job().at("plan").at("limits").at(0).at("occupant_ug_m3");
+  world.wait(total_ms(world));
+  read(world, limit + 1);
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  world.wait(minute);
+  read(world, limit);
+  CHECK_FALSE(world.release());
+}
+
+TEST_CASE("A release waits for the items before it") {
+  JobWorld world = holding("fenmist-rtu");
+  world.wait(total_ms(world));
+  world.shop.done(lapse_requirement(world.context(), "J1", "haze-gone", "looked again"));
+  CHECK(world.release()->code == ErrorCode::gate_closed);
+  world.met("haze-gone", "yes");
+  CHECK_FALSE(world.release());
+}
+
+TEST_CASE("An owner who is nothing else may not release") {
+  JobWorld world = holding("fenmist-rtu");
+  world.wait(total_ms(world));
+  world.by("ash");
+  world.shop.done(enrol_person(world.context(), {"elm", {Role::owner}, {}}));
+  world.by("elm");
+  CHECK(release_job(world.context(), "J1", chicago).error().code == ErrorCode::not_permitted);
+  CHECK(world.state() == JobState::holding);
+}
+
+TEST_CASE("A clock set forward does not shorten the hold within a boot, and is recorded") {
+  JobWorld world = holding("fenmist-rtu");
+  world.set_clock(total_ms(world));
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "clock-set-in-hold") == 1);
+  world.wait(total_ms(world) - 1);
+  CHECK(world.release());
+  world.wait(1);
+  CHECK_FALSE(world.release());
+}
+
+TEST_CASE("A clock set back lengthens the hold, and is recorded") {
+  JobWorld world = holding("fenmist-rtu");
+  world.wait(total_ms(world) / 2);
+  world.set_clock(-hour_ms);
+  world.wait(total_ms(world) - total_ms(world) / 2);
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  world.wait(hour_ms - 1);
+  CHECK(world.release());
+  world.wait(1);
+  CHECK_FALSE(world.release());
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "clock-set-in-hold") >= 1);
+}
+
+TEST_CASE("A reboot does not shorten the hold; that the calendar alone told it is recorded") {
+  JobWorld world = holding("fenmist-rtu");
+  world.wait(10 * minute);
+  world.reboot(5 * minute);
+  world.wait(total_ms(world) - 15 * minute - 1);
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  world.wait(1);
+  CHECK_FALSE(world.release());
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "hold-by-calendar") == 2);
+  // And a clock set back across a reboot lengthens.
+  JobWorld other = holding("fenmist-rtu");
+  other.reboot();
+  other.set_clock(-3 * day_ms);
+  other.wait(total_ms(other));
+  CHECK(other.release()->code == ErrorCode::hold_running);
+}
+
+TEST_CASE("A clock set back before fog-off and right again after a reboot does not shorten the hold") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.fog_all();
+  world.set_clock(-day_ms);
+  world.fog_off();
+  world.meet_all(Stage::before_release);
+  world.reboot();
+  world.set_clock(day_ms);
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  world.wait(total_ms(world));
+  CHECK_FALSE(world.release());
+}
+
+TEST_CASE("A clock that stands before the plan does not start the job") {
+  JobWorld world("fenmist-rtu");
+  world.set_clock(-day_ms);
+  world.meet_before_start();
+  const auto decision = start_job(world.context(), "J1", chicago);
+  REQUIRE(decision.has_value());
+  REQUIRE(decision->refusal);
+  CHECK(decision->refusal->message ==
+        "1 item is open: clock (the clock stands before the job's last entry: set it)");
+}
+
+TEST_CASE("Time counts the less of calendar and uptime, and is never negative") {
+  CHECK(rc::check("elapsed", [](std::int32_t calendar, std::int32_t uptime, bool one_boot) {
+    const Moment from{1'000'000'000'000, {"a", 50}};
+    const Moment to{from.ms + calendar, {one_boot ? "a" : "b", 50 + std::int64_t{uptime}}};
+    const std::int64_t counted = elapsed_ms(from, to);
+    RC_ASSERT(counted >= 0);
+    RC_ASSERT(counted <= std::max<std::int64_t>(0, calendar));
+    if (one_boot) RC_ASSERT(counted <= std::max<std::int64_t>(0, uptime));
+    if (!one_boot) RC_ASSERT(counted == std::max<std::int64_t>(0, calendar));
+  }));
+}
+
+TEST_CASE("No sequence of requests, waits and clock changes releases before the floor has passed") {
+  CHECK(rc::check("floor", [] {
+    JobWorld world = holding("brackwater-20");
+    const std::int64_t floor = floor_ms(world);
+    std::int64_t truly_passed = 0;
+    for (int step = 0; step < 25; ++step) {
+      const std::int64_t ms = *rc::gen::inRange<std::int64_t>(0, floor / 3);
+      switch (*rc::gen::inRange(0, 6)) {
+        case 0:
+        case 1:
+          world.wait(ms);
+          truly_passed += ms;
+          break;
+        case 2:  // set at will within the boot that let the fog out
+          world.set_clock(*rc::gen::element<std::int64_t>(-ms, ms, 10 * ms));
+          break;
+        case 3:
+          world.by(*rc::gen::element<std::string>("rowan", "ash"));
+          break;
+        case 4: {
+          // A clock may stand before the last reading: whatever the desk says is fine here.
+          const auto reading = take_reading(world.context(), "J1", {chlorine_dioxide, 0, "0", true, ""});
+          if (reading) world.shop.done(reading);
+          break;
+        }
+        default: {
+          const auto decision = release_job(world.context(), "J1", chicago);
+          if (!decision) break;
+          world.write(decision);
+        }
+      }
+      if (world.state() == JobState::released) {
+        RC_ASSERT(truly_passed >= floor);
+        return;
+      }
+    }
+  }));
+}
+
+TEST_CASE("A return off its band, and use off the plan, are recorded and listed") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  // A pause makes two stretches; they add up.
+  for (const std::int64_t ms : {20'000, 43'000})
+    world.shop.done(record_return(world.context(), "J1", "", "hall", ms));
+  world.shop.done(record_return(world.context(), "J1", "main", "den", 90'000));
+  world.fog_off(100'000);
+  const auto rules = departures_of(world);
+  CHECK(rules == std::vector<std::string>{"time-off-band", "volume-off-plan"});
+  CHECK(world.job().at("used_ul") == 591'470 - 100'000);  // 20 fl oz, rounded down
+  const json first = world.shop.document("departure", [&] {
+    std::string key;
+    world.shop.book().each("departure", false, [&](const std::string& k, const json&) {
+      if (key.empty()) key = k;
+    });
+    return key;
+  }());
+  CHECK(first.at("what").get<std::string>().find("den was fogged 90.0 s") != std::string::npos);
+}
+
+TEST_CASE("More left than there was is refused; without a measure the use is reckoned from the time") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.fog_all();
+  FogOff off;
+  off.left_ul = litre;
+  CHECK(Shop::refused(end_fog(world.context(), "J1", off)).code == ErrorCode::out_of_range);
+  off.left_ul = std::nullopt;
+  world.shop.done(end_fog(world.context(), "J1", off));
+  const json job = world.job();
+  CHECK(job.at("measured") == "by-time");
+  const double flow = job.at("plan").at("flow_ul_min").get<double>();
+  CHECK(job.at("used_ul").get<double>() == Approx(flow * 126 / 60).margin(1));
+}
+
+TEST_CASE("A job closes when all is put back, draws what it used and adds the cartridge's hours") {
+  JobWorld world = holding("brackwater-20");
+  world.wait(total_ms(world));
+  REQUIRE_FALSE(world.release());
+  CHECK(Shop::refused(close_job(world.context(), "J1", chicago)).code == ErrorCode::gate_closed);
+  const std::int64_t before = world.shop.remaining("M1");
+  world.meet_all(Stage::before_close);
+  world.shop.done(close_job(world.context(), "J1", chicago));
+  CHECK(world.state() == JobState::closed);
+  const std::int64_t used = world.job().at("used_ul");
+  CHECK(used == 384'470);
+  CHECK(before - world.shop.remaining("M1") == used);
+  CHECK(world.shop.document("cartridge", "K1").at("used_minutes") == 40);
+  bool live = false;
+  world.shop.book().each("job", true, [&](const std::string&, const json&) { live = true; });
+  CHECK_FALSE(live);
+  CHECK(world.shop.departures().empty());
+}
+
+TEST_CASE("What was not kept while fogging is said, recorded and listed; the job can still close") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.fog_all();
+  world.meet_all(Stage::during_fogging);
+  world.shop.done(lapse_requirement(world.context(), "J1", "valve-before-motor", "motor tripped"));
+  world.fog_off();
+  world.meet_all(Stage::before_release);
+  world.wait(total_ms(world));
+  REQUIRE_FALSE(world.release());
+  world.meet_all(Stage::before_close);
+  world.shop.done(close_job(world.context(), "J1", chicago));
+  CHECK(departures_of(world) == std::vector<std::string>{"item-not-kept"});
+}
+
+TEST_CASE("A job stopped while fogging holds the building as long as any other") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.wait(20'000);
+  world.shop.done(stop_job(world.context(), "J1", "the fan failed"));
+  CHECK(world.state() == JobState::stopped);
+  world.meet_all(Stage::before_release);
+  CHECK(world.release()->code == ErrorCode::hold_running);
+  world.wait(total_ms(world));
+  CHECK_FALSE(world.release());
+  CHECK(world.job().contains("released"));
+  // One that was stopped before any fog has nothing to release.
+  JobWorld early("fenmist-rtu");
+  early.shop.done(stop_job(early.context(), "J1", "nobody home"));
+  CHECK(release_job(early.context(), "J1", chicago).error().code == ErrorCode::wrong_state);
+}
+
+TEST_CASE("Steps out of order are refused by the desk and listed by the fold") {
+  JobWorld world("fenmist-rtu");
+  CHECK(release_job(world.context(), "J1", chicago).error().code == ErrorCode::wrong_state);
+  CHECK(Shop::refused(close_job(world.context(), "J1", chicago)).code == ErrorCode::wrong_state);
+  CHECK(Shop::refused(end_fog(world.context(), "J1", {})).code == ErrorCode::wrong_state);
+  CHECK(Shop::refused(record_return(world.context(), "J1", "main", "hall", 1'000)).code ==
+        ErrorCode::wrong_state);
+  world.shop.write("job-released", {{"job", "J1"}, {"ground", "time"}});
+  CHECK(world.state() == JobState::planned);
+  CHECK(departures_of(world) == std::vector<std::string>{"out-of-order"});
+}
+
+TEST_CASE("A release that another program wrote too early, by whom it may not, is listed") {
+  JobWorld world = holding("fenmist-rtu");
+  world.by("ash");
+  world.shop.done(enrol_person(world.context(), {"elm", {Role::owner}, {}}));
+  world.by("elm");
+  world.shop.write("job-released", {{"job", "J1"},
+                                    {"ground", "time"},
+                                    {"clock", {{"boot", "boot-1"}, {"uptime_ms", world.clock.uptime_ms}}}});
+  CHECK(departures_of(world) == std::vector<std::string>{"hold-not-kept", "released-by-wrong-role"});
+}
+
+TEST_CASE("A job that was done without the tool is recorded, with a departure for each rule it broke") {
+  JobWorld world("fenmist-rtu");
+  world.wait(12 * hour_ms);
+  LateRecord late;
+  late.why_late = "no phone";
+  late.started_ms = world.shop.now() - 5 * hour_ms;
+  late.ended_ms = late.started_ms + 3 * minute;
+  late.released_ms = late.ended_ms + 20 * minute;
+  late.returns = {{"main", "hall", 63'000}, {"main", "den", 63'000}};
+  late.used_ul = 384'470;
+  late.met = {{"label-read", "yes"}, {"everyone-out", "3"}, {"lot-noted", "C1"}};
+  world.shop.done(record_job(world.context(), "J1", late, chicago));
+  CHECK(world.state() == JobState::released);
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "done-without-tool") == 1);
+  CHECK(std::count(rules.begin(), rules.end(), "hold-not-kept") == 1);
+  const auto open = std::count(rules.begin(), rules.end(), "start-without-item") +
+                    std::count(rules.begin(), rules.end(), "credential-lapsed");
+  CHECK(open == static_cast<std::ptrdiff_t>(world.items_before_start().size() - late.met.size()));
+  late.released_ms = late.started_ms;
+  CHECK(Shop::refused(record_job(world.context(), "J1", late, chicago)).code == ErrorCode::out_of_range);
+}
+
+TEST_CASE("A reading in ppm is taken at 25 C, as limits are, and rounded up") {
+  // NIOSH Pocket Guide: chlorine dioxide, 0.1 ppm = 0.3 mg/m3 (67.45 g/mol / 24.45 L/mol = 2.7587).
+  CHECK(read_reading(chlorine_dioxide, "0.1 ppm") == 276);
+  CHECK(read_reading(chlorine_dioxide, "0.02 mg/m3") == 20);
+  CHECK(read_reading(chlorine_dioxide, "0.0201 mg/m3") == 21);
+  CHECK(read_reading("1-1-1", "1 ppm").error().code == ErrorCode::not_found);
+  CHECK(read_reading(chlorine_dioxide, "low").error().code == ErrorCode::not_understood);
+}
