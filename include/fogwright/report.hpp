@@ -11,8 +11,8 @@
 namespace fogwright {
 
 struct TextStyle {
-  int width = 80;        ///< columns; 32 at least
-  bool colour = false;   ///< ANSI emphasis
+  int width = 80;       ///< columns; 32 at least
+  bool colour = false;  ///< ANSI emphasis
   UnitSystem units = UnitSystem::us_customary;
 };
 
@@ -22,8 +22,10 @@ struct TextStyle {
 [[nodiscard]] std::string plan_full_text(const PlanRequest& request, const Plan& plan, const TextStyle& style);
 
 [[nodiscard]] std::string label_text(const Label& label, const TextStyle& style);
-[[nodiscard]] std::string mixing_sheet_text(const Label& label, const MixingSheet& sheet, const TextStyle& style);
+[[nodiscard]] std::string mixing_sheet_text(const Label& label, const MixingSheet& sheet,
+                                            const TextStyle& style);
 [[nodiscard]] std::string calibration_text(const Calibration& calibration, const TextStyle& style);
-[[nodiscard]] std::string route_text(const Label& label, const RouteLoad& load, std::size_t jobs, const TextStyle& style);
+[[nodiscard]] std::string route_text(const Label& label, const RouteLoad& load, std::size_t jobs,
+                                     const TextStyle& style);
 
 }  // namespace fogwright
