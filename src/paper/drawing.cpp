@@ -77,6 +77,7 @@ Drawing draw(const Chart& chart) {
   Plot plot{chart, drawing, x_scale(chart), y_scale(chart)};
   if (chart.x_title.empty()) drawing.height -= 12;  // its line is not needed
   plot.left = room_for_numbers(plot);
+  plot.right = drawing.width - std::min(room_for_levels(chart), drawing.width / 3);
   draw_frame(plot);
   draw_bars(plot);
   draw_series(plot);

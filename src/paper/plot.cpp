@@ -11,6 +11,8 @@ namespace {
 
 constexpr double small = 7.5;
 
+std::string level_words(const ChartLevel& level) { return level.name + ": " + short_number(level.y); }
+
 std::vector<double> dashes_of(Look look) {
   return look == Look::dashed ? std::vector{5.0, 3.0} : std::vector<double>{};
 }
@@ -39,7 +41,7 @@ void draw_one(Plot& plot, const ChartSeries& series) {
 /// A sample of the line and its name, side by side above the plot; nothing where there is one series only.
 void draw_legend(Plot& plot) {
   if (plot.chart.series.size() < 2) return;
-  double x = plot.right;
+  double x = plot.out.width;
   for (auto series = plot.chart.series.rbegin(); series != plot.chart.series.rend(); ++series) {
     x -= guessed_width(series->name, small);
     plot.out.shapes.emplace_back(Words{series->name, {x, 23}, small, Anchor::start, false, Ink::black, false});
@@ -51,6 +53,13 @@ void draw_legend(Plot& plot) {
 
 }  // namespace
 
+double room_for_levels(const Chart& chart) {
+  double widest = 8;
+  for (const auto& level : chart.levels)
+    widest = std::max(widest, guessed_width(level_words(level), small) + 4);
+  return widest;
+}
+
 void draw_series(Plot& plot) {
   for (const auto& series : plot.chart.series) draw_one(plot, series);
   for (const auto& point : plot.chart.flagged)
@@ -58,23 +67,17 @@ void draw_series(Plot& plot) {
   draw_legend(plot);
 }
 
-/// Names stand at the right above their line, pushed apart where lines lie close.
+/// Names stand at the right of the plot, where no curve runs, pushed apart where lines lie close.
 void draw_levels(Plot& plot) {
   auto levels = plot.chart.levels;
   std::sort(levels.begin(), levels.end(), [](const auto& a, const auto& b) { return a.y > b.y; });
-  double free_from = plot.top - 6;
+  double free_from = 0;
   for (const auto& level : levels) {
     if (!std::isfinite(level.y)) continue;
-    const double y = plot.py(level.y);
-    const double words = std::max(y - 2.5, free_from);
+    const double y = plot.py(level.y), words = std::max(y + 2.6, free_from);
     plot.out.shapes.emplace_back(Stroke{{{plot.left, y}, {plot.right, y}}, Ink::red, 0.9, {2, 2}});
-    plot.out.shapes.emplace_back(Words{level.name + ": " + short_number(level.y),
-                                       {plot.right, words},
-                                       small,
-                                       Anchor::end,
-                                       false,
-                                       Ink::red,
-                                       true});
+    plot.out.shapes.emplace_back(
+        Words{level_words(level), {plot.right + 4, words}, small, Anchor::start, false, Ink::red, false});
     free_from = words + 9;
   }
 }

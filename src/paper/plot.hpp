@@ -25,6 +25,9 @@ void draw_levels(Plot& plot);
 void draw_marks(Plot& plot);
 void draw_bars(Plot& plot);
 
+/// At the right of the plot.
+[[nodiscard]] double room_for_levels(const Chart& chart);
+
 /// About as wide as the words print, in points.
 [[nodiscard]] double guessed_width(const std::string& text, double size);
 
