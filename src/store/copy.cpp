@@ -10,6 +10,7 @@
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
+#include <memory>
 
 #include "store/schema.hpp"
 #include "store/session.hpp"
@@ -78,17 +79,21 @@ class Draft {
   std::string target_, path_;
 };
 
+struct FinishBackup {
+  void operator()(sqlite3_backup* copy) const noexcept { sqlite3_backup_finish(copy); }
+};
+
 void copy_pages(const sqlite::Connection& source, const sqlite::Connection& target, const Progress& progress) {
   constexpr int pages_at_a_time = 256;
-  sqlite3_backup* const copy = sqlite3_backup_init(target.handle(), "main", source.handle(), "main");
-  if (copy == nullptr) sqlite::throw_fault(target.handle(), sqlite3_extended_errcode(target.handle()));
+  const std::unique_ptr<sqlite3_backup, FinishBackup> copy(
+      sqlite3_backup_init(target.handle(), "main", source.handle(), "main"));
+  if (!copy) sqlite::throw_fault(target.handle(), sqlite3_extended_errcode(target.handle()));
   int code = SQLITE_OK;
   while (code == SQLITE_OK) {
-    code = sqlite3_backup_step(copy, pages_at_a_time);
-    const int pages = sqlite3_backup_pagecount(copy);
-    if (progress) progress(pages - sqlite3_backup_remaining(copy), pages);
+    code = sqlite3_backup_step(copy.get(), pages_at_a_time);
+    const int pages = sqlite3_backup_pagecount(copy.get());
+    if (progress) progress(pages - sqlite3_backup_remaining(copy.get()), pages);
   }
-  sqlite3_backup_finish(copy);
   if (code != SQLITE_DONE) sqlite::throw_fault(code, sqlite3_errstr(code));
 }
 
