@@ -101,7 +101,8 @@ TEST_CASE("An answer that does not show the item is refused and leaves it open")
   house.done({"job", "check", "J1", "filter-out", "yes"});
   house.done({"job", "lapse", "J1", "filter-out", "--why", "put back for the night"});
   bool open = false;
-  for (const auto& one : house.job().at("missing")) open = open || one.at("requirement") == "filter-out";
+  const json job = house.job();
+  for (const auto& one : job.at("missing")) open = open || one.at("requirement") == "filter-out";
   CHECK(open);
 }
 
