@@ -32,7 +32,7 @@ class JobRun {
   [[nodiscard]] Walk put_back(const nlohmann::json& job);
 
   // job_run_items.cpp
-  void say(std::string_view text, bool strong = false);
+  void say(std::string_view text, bool strong = false, std::string_view indent = {});
   [[nodiscard]] std::optional<std::string> ask(std::string_view question);
   void tell(const Error& error);
   /// Writes what the desk decides; tells why where it refuses.

@@ -120,7 +120,7 @@ Went JobRun::time_return(const std::string& system, const json& planned, std::in
     if (pressed == 'p') {
       if (!record(system, name, stretch)) return Went::left;
       recorded = total;
-      say("  Paused: shut the valve. p goes on, n ends the return.");
+      say("Paused: shut the valve. p goes on, n ends the return.", true, "  ");
       std::optional<char> again;
       while (again != 'p' && again != 'n' && !closed_) again = key(1'000);
       if (again != 'p') return again == 'n' ? Went::on : Went::left;

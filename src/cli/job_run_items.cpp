@@ -12,9 +12,9 @@ namespace fogwright {
 
 using nlohmann::json;
 
-void JobRun::say(std::string_view text, bool strong) {
+void JobRun::say(std::string_view text, bool strong, std::string_view indent) {
   Page page(call_.style);
-  page.paragraph(text, "", strong ? Emphasis::strong : Emphasis::plain);
+  page.paragraph(text, indent, strong ? Emphasis::strong : Emphasis::plain);
   call_.outside.out << std::move(page).take();
   call_.outside.out.flush();
 }
@@ -74,7 +74,7 @@ Went JobRun::ask_items(Stage stage) {
 
 Went JobRun::ask_item(const json& job, const std::string& item, const std::string& place) {
   say(fmt::format("{} {}", place, item_words(job, item)), true);
-  say("  " + item_reason(item));
+  say(item_reason(item), false, "  ");
   const std::string_view special = evidence_question(item);
   const bool during = find_rule(item) && find_rule(item)->stage == Stage::during_fogging;
   for (;;) {
@@ -89,7 +89,7 @@ Went JobRun::ask_item(const json& job, const std::string& item, const std::strin
       continue;
     }
     if (plain.empty() || plain == "no" || plain == "n") {
-      say("  Left open.");
+      say("Left open.", false, "  ");
       return Went::on;
     }
     if (answer(item, *typed)) return Went::on;

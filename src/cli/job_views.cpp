@@ -62,7 +62,8 @@ void show_open(Page& page, const json& job, const json& missing) {
   for (const json& one : missing) {
     if (one.at("stage") != stage) page.heading("Open, " + (stage = one.at("stage")));
     const std::string id = one.at("requirement");
-    page.field(id, fmt::format("{} [{}]", item_words(job, id), one.at("why").get<std::string>()));
+    const std::string why = one.at("why");
+    page.field(id, item_words(job, id) + (why == "not met yet" ? "" : fmt::format(" [{}]", why)));
   }
 }
 

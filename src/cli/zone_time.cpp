@@ -71,8 +71,9 @@ Result<std::int64_t> read_local_time(const std::string& typed, const std::string
   if (!minutes)
     return fail(ErrorCode::not_understood, fmt::format("\"{}\" is not a time", typed), where,
                 "write the time at the job's place, e.g. '2026-03-04 14:05'");
-  const date::local_days local{date::year{static_cast<int>(day->year())} / static_cast<unsigned>(day->month()) /
-                               static_cast<unsigned>(day->day())};
+  const date::local_days local{date::year{static_cast<int>(day->year())} /
+                               date::month{static_cast<unsigned>(day->month())} /
+                               date::day{static_cast<unsigned>(day->day())}};
   const date::local_time<milliseconds> at = local + *minutes;
   return tz->to_sys(at, later ? date::choose::latest : date::choose::earliest).time_since_epoch().count();
 }
