@@ -140,12 +140,12 @@ TEST_CASE("a sync that fails before the power does costs no acknowledged entry e
 }
 
 TEST_CASE("many power losses of a longer run", "[.soak]") {
-  const Toll toll = toll_of({"FULL", 200}, 10);
-  CHECK(toll.images > 20'000);
+  const Toll toll = toll_of({"FULL", 80}, 10);
+  CHECK(toll.images > 5000);
   require_no_toll(toll);
-  const int syncs = syncs_of({"FULL", 30});
+  const int syncs = syncs_of({"FULL", 12});
   for (int failing = 1; failing <= syncs; ++failing) {
     CAPTURE(failing);
-    require_no_toll(toll_of({"FULL", 30, failing}, 10));
+    require_no_toll(toll_of({"FULL", 12, failing}, 10));
   }
 }
