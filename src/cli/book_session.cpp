@@ -58,7 +58,7 @@ DeskContext make_context(const Call& call, const Documents& now) {
           outside.device,
           outside.now_ms(),
           outside.boot_clock(),
-          [&outside, maker = UuidMaker(outside.now_ms, [&outside] { return uuid_random(outside); })]() mutable {
+          [maker = UuidMaker(outside.now_ms, [&outside] { return uuid_random(outside); })]() mutable {
             return maker.next();
           }};
 }
