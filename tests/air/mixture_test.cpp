@@ -63,7 +63,7 @@ TEST_CASE("one part still rising while another falls: the last crossing of the s
   const AirResult result = air(zone, label);
   const double found = hours(result.to_mixture_occupant->off_gassing);
   const auto index = [&](double t) {
-    const auto ratio = [&](int i) { return result.actives[i].peak / *result.actives[i].occupant; };
+    const auto ratio = [&](std::size_t i) { return result.actives[i].peak / *result.actives[i].occupant; };
     const double on = std::min(t, 6.0);
     const double emitted = ratio(1) / 6 / 0.5 * (1 - std::exp(-0.5 * on)) * std::exp(-0.5 * (t - on));
     return ratio(0) * std::exp(-0.5 * t) + emitted;
