@@ -88,20 +88,4 @@ tl::expected<std::vector<Receipt>, Faults> submit_decision(const Call& call, Sto
   return receipts;
 }
 
-Outcome submit_and_tell(const Call& call, std::string_view done, const Request& request) {
-  const auto store = open_book(call);
-  if (!store) return tl::make_unexpected(store.error());
-  const auto receipts = submit(call, **store, request);
-  if (!receipts) return tl::make_unexpected(receipts.error());
-  if (call.json) {
-    nlohmann::json entries = nlohmann::json::array();
-    for (const Receipt& receipt : *receipts)
-      entries.push_back({{"seq", receipt.seq}, {"id", uuid_text(receipt.id)}});
-    call.outside.out << nlohmann::json{{"entries", entries}}.dump(2) << '\n';
-  } else {
-    call.outside.out << done << '\n';
-  }
-  return {};
-}
-
 }  // namespace fogwright

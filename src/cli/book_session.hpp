@@ -33,7 +33,4 @@ using Deciding = std::function<Result<Decision>(const DeskContext& context)>;
 [[nodiscard]] tl::expected<std::vector<Receipt>, Faults> submit_decision(const Call& call, Store& store,
                                                                          const Deciding& decide);
 
-/// Opens the book, submits, and tells on the output (or as JSON) what was written.
-[[nodiscard]] Outcome submit_and_tell(const Call& call, std::string_view done, const Request& request);
-
 }  // namespace fogwright
