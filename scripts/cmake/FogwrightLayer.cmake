@@ -51,6 +51,23 @@ function(fogwright_layer name)
   endif()
 endfunction()
 
+# fogwright_module(NAME SOURCES ... NEEDS layers ... LIBRARIES outside libraries ...): libfogwright_NAME.so, which
+# src/machine/module.hpp loads at its first use. It shows nothing but the functions that it exports.
+function(fogwright_module name)
+  cmake_parse_arguments(MODULE "" "" "SOURCES;NEEDS;LIBRARIES" ${ARGN})
+  set(target fogwright_${name}_module)
+  add_library(${target} MODULE ${MODULE_SOURCES})
+  list(TRANSFORM MODULE_NEEDS PREPEND "fogwright::")
+  target_link_libraries(${target} PRIVATE ${MODULE_NEEDS} ${MODULE_LIBRARIES})
+  target_include_directories(${target} PRIVATE "${PROJECT_SOURCE_DIR}/src")
+  target_link_options(${target} PRIVATE -Wl,--exclude-libs,ALL)
+  fogwright_flags(${target})
+  set_target_properties(${target} PROPERTIES
+    OUTPUT_NAME fogwright_${name} LIBRARY_OUTPUT_DIRECTORY "${PROJECT_BINARY_DIR}"
+    CXX_VISIBILITY_PRESET hidden VISIBILITY_INLINES_HIDDEN ON)
+  install(TARGETS ${target} LIBRARY DESTINATION lib/fogwright)
+endfunction()
+
 # Writes and installs the package that find_package(fogwright) reads. What it must find in turn follows from the
 # outside libraries of the installed layers: the package of "fmt::fmt" is fmt.
 function(fogwright_install_package)

@@ -8,6 +8,7 @@
 #include "cli/command.hpp"
 #include "cli/exit_status.hpp"
 #include "cli/version.hpp"
+#include "report/page.hpp"
 
 namespace fogwright {
 namespace {
@@ -16,11 +17,15 @@ void print_json_faults(const Faults& faults, Outside& outside) {
   outside.err << faults_json(faults).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
 }
 
+/// Words are wrapped on a terminal only: what reads a file or a pipe finds each sentence in one line.
 void print_text_faults(const Faults& faults, Outside& outside) {
+  constexpr int unbounded = 1'000'000;
+  Page page({outside.err_is_terminal ? outside.terminal_width : unbounded, false});
   for (const Error& fault : faults) {
-    outside.err << "fogwright: " << (fault.where.empty() ? "" : fault.where + ": ") << fault.message << '\n';
-    if (!fault.hint.empty()) outside.err << "  " << fault.hint << '\n';
+    page.paragraph("fogwright: " + (fault.where.empty() ? "" : fault.where + ": ") + fault.message, "");
+    if (!fault.hint.empty()) page.paragraph(fault.hint);
   }
+  outside.err << std::move(page).take();
 }
 
 int report(const Faults& faults, bool json, Outside& outside) {

@@ -1,31 +1,42 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cli/zone_time.hpp"
 
-#include <date/tz.h>
+#include <date/date.h>
 #include <fmt/format.h>
 
 #include "desk/checks.hpp"
+#include "fogwright/machine.hpp"
 #include "fogwright/store.hpp"
 
 namespace fogwright {
 namespace {
 
-using std::chrono::milliseconds;
+constexpr std::int64_t second_ms = 1'000;
 
-date::sys_time<milliseconds> point(std::int64_t ms) { return date::sys_time<milliseconds>{milliseconds{ms}}; }
-
-const date::time_zone* find_zone(const std::string& zone) {
-  try {
-    return date::locate_zone(zone);
-  } catch (const std::runtime_error&) {
-    return nullptr;
-  }
+/// What the machine says of a zone; one that it does not know ends the command.
+template <class T>
+T known(Result<std::optional<T>> answer, const std::string& zone) {
+  if (!answer) throw StorageFault(answer.error().code, answer.error().message, answer.error().hint);
+  if (!*answer)
+    throw StorageFault(ErrorCode::file_fault, fmt::format("this system does not know the time zone {}", zone),
+                       "install the time zones of the system (tzdata)");
+  return std::move(**answer);
 }
 
-const date::time_zone* known_zone(const std::string& zone) {
-  if (const auto* found = find_zone(zone)) return found;
-  throw StorageFault(ErrorCode::file_fault, fmt::format("this system does not know the time zone {}", zone),
-                     "install the time zones of the system (tzdata)");
+/// Seconds of the zone's own clocks; down to the whole second.
+struct LocalMoment {
+  date::local_seconds seconds;
+  std::string abbreviation;
+};
+
+LocalMoment local_moment(const std::string& zone, std::int64_t ms) {
+  const auto utc = date::floor<std::chrono::seconds>(std::chrono::milliseconds{ms});
+  auto offset = known(zone_offset(zone, utc.count()), zone);
+  return {date::local_seconds{utc + std::chrono::seconds{offset.seconds}}, std::move(offset.abbreviation)};
+}
+
+std::int64_t utc_ms(const std::string& zone, date::local_seconds local, bool later) {
+  return known(zone_utc(zone, local.time_since_epoch().count(), later), zone) * second_ms;
 }
 
 /// "14:05"
@@ -44,27 +55,25 @@ std::optional<std::chrono::minutes> minutes_of_day(std::string_view text) {
 }  // namespace
 
 Result<void> check_zone_name(const std::string& zone) {
-  if (!zone.empty() && find_zone(zone)) return {};
+  const auto found = zone_offset(zone, 0);
+  if (!found) return tl::make_unexpected(found.error());
+  if (!zone.empty() && *found) return {};
   return fail(ErrorCode::not_understood, fmt::format("\"{}\" is no time zone that this system knows", zone),
               "--zone", "write e.g. --zone America/Chicago");
 }
 
 LocalDay local_day(const std::string& zone, std::int64_t ms) {
-  const auto* const tz = known_zone(zone);
-  const auto day = date::floor<date::days>(tz->to_local(point(ms)));
-  const auto began = tz->to_sys(date::local_time<milliseconds>{day}, date::choose::earliest);
-  return {date::format("%F", day), began.time_since_epoch().count()};
+  const auto day = date::floor<date::days>(local_moment(zone, ms).seconds);
+  return {date::format("%F", day), utc_ms(zone, day, false)};
 }
 
 std::string local_time(const std::string& zone, std::int64_t ms) {
-  const date::zoned_time<std::chrono::seconds> at{known_zone(zone),
-                                                  date::floor<std::chrono::seconds>(point(ms))};
-  return date::format("%F %H:%M %Z", at);
+  const auto local = local_moment(zone, ms);
+  return date::format("%F %H:%M ", local.seconds) + local.abbreviation;
 }
 
 Result<std::int64_t> read_local_time(const std::string& typed, const std::string& zone, bool later,
                                      const std::string& where) {
-  const auto* const tz = known_zone(zone);
   const auto day = typed.size() == 16 && typed[10] == ' ' ? read_date(typed.substr(0, 10), "the day", where)
                                                           : fail(ErrorCode::not_understood, {});
   const auto minutes = day ? minutes_of_day(typed.substr(11)) : std::nullopt;
@@ -74,8 +83,7 @@ Result<std::int64_t> read_local_time(const std::string& typed, const std::string
   const date::local_days local{date::year{static_cast<int>(day->year())} /
                                date::month{static_cast<unsigned>(day->month())} /
                                date::day{static_cast<unsigned>(day->day())}};
-  const date::local_time<milliseconds> at = local + *minutes;
-  return tz->to_sys(at, later ? date::choose::latest : date::choose::earliest).time_since_epoch().count();
+  return utc_ms(zone, local + *minutes, later);
 }
 
 }  // namespace fogwright
