@@ -32,6 +32,8 @@ struct Machine {
   /// Waits for a key; unset: the time passes and none is pressed.
   std::function<std::optional<char>(std::int64_t timeout_ms)> on_key = {};
   std::uint8_t random = 0;
+  bool err_is_terminal = false;
+  int terminal_width = 80;
 
   Ran run(std::vector<std::string> words) {
     std::ostringstream out;
@@ -44,6 +46,8 @@ struct Machine {
                           const auto found = environment.find(name);
                           return found == environment.end() ? std::nullopt : std::optional(found->second);
                         },
+                    .err_is_terminal = err_is_terminal,
+                    .terminal_width = terminal_width,
                     .now_ms = [this] { return now_ms; },
                     .boot_clock = [this] { return clock; },
                     .random =

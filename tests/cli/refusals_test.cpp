@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <sstream>
 
 #include "cli/exit_status.hpp"
 #include "ran.hpp"
@@ -70,6 +72,25 @@ TEST_CASE("what lies outside the model is refused with what to do next") {
            {{"--site", "/nowhere/at/all.toml"}, 4, "file-fault", "/nowhere/at/all.toml"},
            {{"--site", "x.toml", "--area", "2400"}, 2, "bad-usage", "--area"}})
     check(refusal);
+}
+
+TEST_CASE("a refusal is wrapped on a terminal, and one line in a file") {
+  const auto longest_line = [](const std::string& text) {
+    std::istringstream lines(text);
+    std::size_t longest = 0;
+    for (std::string line; std::getline(lines, line);) longest = std::max(longest, line.size());
+    return longest;
+  };
+  Machine machine;
+  const std::vector<std::string> words = {"label", "check", "/nowhere/at/all/or/in/any/other/place.toml"};
+  const std::string in_file = machine.run(words).err;
+  CHECK(longest_line(in_file) > 40);
+  machine.err_is_terminal = true;
+  machine.terminal_width = 40;
+  const std::string on_terminal = machine.run(words).err;
+  CHECK(longest_line(on_terminal) <= 40);
+  CHECK(std::count(on_terminal.begin(), on_terminal.end(), '\n') >
+        std::count(in_file.begin(), in_file.end(), '\n'));
 }
 
 TEST_CASE("--large allows more than 200,000 sq ft in one system") {
