@@ -15,9 +15,15 @@ namespace fogwright {
 namespace {
 
 Result<std::string> read_stream(std::istream& in, const std::string& path, std::size_t largest) {
-  std::string text(largest + 1, '\0');
-  in.read(text.data(), static_cast<std::streamsize>(text.size()));
-  text.resize(static_cast<std::size_t>(in.gcount()));
+  // Piece by piece: a small file shall not pay for the largest one.
+  constexpr std::size_t piece = 16'384;
+  std::string text;
+  while (in && text.size() <= largest) {
+    const std::size_t before = text.size();
+    text.resize(before + piece);
+    in.read(text.data() + before, piece);
+    text.resize(before + static_cast<std::size_t>(in.gcount()));
+  }
   if (in.bad())
     return fail(ErrorCode::file_fault, fmt::format("{} could not be read", path), path, "check the disk");
   if (text.size() > largest)
