@@ -8,6 +8,7 @@
 #include <ostream>
 
 #include "cli/book_keys.hpp"
+#include "cli/printing.hpp"
 #include "cli/progress.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/tlog_proof.hpp"
@@ -239,6 +240,13 @@ Outcome run_prove(const Call& call) {
 // --- entries
 // --------------------------------------------------------------------------------------------------
 
+/// A table has one column for the bodies, which differ from kind to kind: their text.
+json entry_json(const Entry& entry, json body) {
+  return {{"seq", entry.seq},       {"id", uuid_text(entry.id)}, {"happened_ms", entry.happened_ms},
+          {"actor", entry.actor},   {"device", entry.device},    {"kind", entry.kind},
+          {"body", std::move(body)}};
+}
+
 Outcome run_entries(const Call& call) {
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());
@@ -251,20 +259,19 @@ Outcome run_entries(const Call& call) {
   }
   const std::int64_t from = call.options.has("all") ? 0 : std::max<std::int64_t>(0, size - last);
   Page page(call.style);
+  json rows = json::array();
   for (std::int64_t seq = from; seq < size; ++seq) {
     const auto entry = (*store)->entry(seq);
     if (!entry) break;
-    if (call.json)
-      call.outside.out
-          << json{{"seq", entry->seq},     {"id", uuid_text(entry->id)}, {"happened_ms", entry->happened_ms},
-                  {"actor", entry->actor}, {"device", entry->device},    {"kind", entry->kind},
-                  {"body", entry->body}}
-                 .dump()
-          << '\n';
-    else
+    if (call.format == Format::text)
       page.paragraph(fmt::format("{} by {} on {}", entry->kind, entry->actor, entry->device),
                      fmt::format("{:>6}  ", seq));
+    else if (call.format == Format::csv)
+      rows.push_back(entry_json(*entry, entry->body.dump()));
+    else
+      call.outside.out << entry_json(*entry, entry->body).dump() << '\n';
   }
+  if (call.format == Format::csv) print_rows(call, rows);
   call.outside.out << std::move(page).take();
   return {};
 }
@@ -288,9 +295,14 @@ std::vector<Command> book_commands() {
        run_verify, "fogwright book verify --book shop.db"},
       {"book", "rebuild", "", "derive stock, crew and jobs anew from the entries", with_book_options({}),
        run_rebuild, ""},
-      {"book", "entries", "", "list the newest entries",
+      {"book",
+       "entries",
+       "",
+       "list the newest entries",
        with_book_options({{"last", "N", "how many (default 20)"}, {"all", nullptr, "all of them"}}),
-       run_entries, ""},
+       run_entries,
+       "",
+       {"entries", {"seq", "id", "happened_utc", "actor", "device", "kind", "body"}}},
       {"book", "export", "", "the exact bytes of every entry, one a line", with_book_options({out_row}),
        run_export, ""},
       {"book", "import", "FILE", "take in entries that another copy of this book has more of; all or none",

@@ -37,13 +37,27 @@ class Options {
   std::vector<std::string> operands_;
 };
 
+enum class Format { text, json, csv, json_lines };
+
+/// The table in what a command shows: where its rows are (rows_at in report/rows.hpp), and the columns that
+/// come first. Without `at` the command has no table.
+struct Rows {
+  std::string_view at;
+  std::vector<std::string_view> columns;
+};
+
 /// What a command works with.
 struct Call {
   const Options& options;
   Outside& outside;
   TextStyle style;
   bool json = false;
+  Format format = Format::text;
+  const Rows& rows = no_rows;
+
+  static const Rows no_rows;
 };
+inline const Rows Call::no_rows{};
 
 using Outcome = tl::expected<void, Faults>;
 [[nodiscard]] inline tl::unexpected<Faults> refuse(Error error) {
@@ -59,6 +73,7 @@ struct Command {
   std::vector<OptionRow> options;
   Outcome (*run)(const Call& call);
   std::string_view example;
+  Rows rows = {};
 };
 
 [[nodiscard]] const std::vector<Command>& commands();

@@ -12,6 +12,7 @@ namespace fogwright {
 const std::vector<OptionRow>& common_options() {
   static const std::vector<OptionRow> rows = {
       {"json", nullptr, "print JSON; errors too, as one object on standard error"},
+      {"format", "FORMAT", "text, json, or for lists csv or jsonl, a row a line (default text)"},
       {"units", "us|metric", "units of what is printed (default us)"},
       {"width", "COLUMNS", "columns to fill (default: the terminal's)"},
       {"color", "auto|always|never", "emphasis (default auto: on a terminal, unless NO_COLOR is set)"},
@@ -21,6 +22,10 @@ const std::vector<OptionRow>& common_options() {
 }
 
 namespace {
+
+Rows label_rows(std::string_view at) {
+  return {at, {"name", "registration", "strength_class", "signal_word", "may_fog_ducts", "reason", "file"}};
+}
 
 /// What needs no book.
 std::vector<Command> engine_commands() {
@@ -40,7 +45,8 @@ std::vector<Command> engine_commands() {
        "check product profiles; every fault with line and column",
        {},
        run_label_check,
-       "fogwright label check product_profiles_demo/*.toml"},
+       "fogwright label check product_profiles_demo/*.toml",
+       label_rows("checked")},
       {"label",
        "show",
        "FILE|NAME",
@@ -54,7 +60,8 @@ std::vector<Command> engine_commands() {
        "the profiles in a folder",
        {},
        run_label_list,
-       "fogwright label list product_profiles_demo"},
+       "fogwright label list product_profiles_demo",
+       label_rows("labels")},
   };
 }
 
@@ -63,9 +70,9 @@ std::vector<Command> engine_commands() {
 const std::vector<Command>& commands() {
   static const std::vector<Command> table = [] {
     std::vector<Command> rows;
-    for (const auto& part :
-         {engine_commands(), book_commands(), crew_commands(), fogger_commands(), cartridge_commands(),
-          product_commands(), place_commands(), stock_commands(), stock_view_commands(), job_commands()})
+    for (const auto& part : {engine_commands(), book_commands(), crew_commands(), fogger_commands(),
+                             cartridge_commands(), product_commands(), place_commands(), stock_commands(),
+                             stock_view_commands(), job_commands(), calendar_commands()})
       rows.insert(rows.end(), part.begin(), part.end());
     return rows;
   }();

@@ -3,8 +3,8 @@
 
 #include "cli/desk_call.hpp"
 #include "cli/desk_commands.hpp"
-#include "fogwright/book/encoding.hpp"
-#include "fogwright/book/sha256.hpp"
+#include "cli/import_call.hpp"
+#include "cli/printing.hpp"
 #include "fogwright/desk/crew.hpp"
 
 namespace fogwright {
@@ -18,18 +18,6 @@ std::vector<Role> roles(OptionReader& options) {
   return all;
 }
 
-/// What is told of the person beside the handle; it lives beside the record so that it can be erased.
-json details(const OptionReader& options) {
-  json details = json::object();
-  for (const char* member : {"name", "contact"})
-    if (options.on(member)) details[member] = options.text(member);
-  return details;
-}
-
-std::string bytes_of(std::span<const std::uint8_t> bytes) {
-  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
-}
-
 /// Keeps the details before the entry that names their hash, so that no hash is ever left without them; gone
 /// again where the entry is refused.
 Outcome run_enrol(const Call& call) {
@@ -39,13 +27,8 @@ Outcome run_enrol(const Call& call) {
   if (options.fault()) return refuse(*options.fault());
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());
-  if (const json more = details(options); !more.empty()) {
-    Salt salt{};
-    call.outside.random(salt);
-    const std::string text = more.dump(-1, ' ', false, json::error_handler_t::replace);
-    enrolment.details = to_hex(bytes_of(salted_hash(salt, text)));
-    (*store)->keep_private(enrolment.details, bytes_of(salt), text);
-  }
+  enrolment.details =
+      keep_beside(call, **store, {{"name", options.text("name")}, {"contact", options.text("contact")}});
   auto outcome = write_to_book(
       call, **store, [&](const DeskContext& context) { return enrol_person(context, enrolment); },
       [&](const Drafts&) { return fmt::format("{} is in the crew", enrolment.handle); });
@@ -165,17 +148,13 @@ Outcome run_show(const Call& call) {
   std::optional<std::string> kept;
   if (person->contains("details")) kept = (*store)->private_bytes((*person)["details"].get<std::string>());
   if (kept) (*person)["kept"] = json::parse(*kept);
-  if (call.json) {
-    call.outside.out << person->dump(2) << '\n';
-    return {};
-  }
   Page page(call.style);
   page.heading(options.operand());
   page.field("roles", role_words(*person));
   if (kept)
     for (const auto& [member, text] : (*person)["kept"].items()) page.field(member, text.get<std::string>());
   show_credentials(*person, day_text(call.outside.now_ms()), page);
-  call.outside.out << std::move(page).take();
+  print_shown(call, *person, std::move(page));
   return {};
 }
 
@@ -211,9 +190,24 @@ std::vector<Command> crew_commands() {
       {"crew", "withdraw", "CREDENTIAL", "a credential holds no longer", with_book_options({why}),
        run_desk<make_withdraw, told_withdraw>,
        "fogwright crew withdraw 017f22e2-79b0-7cc3-98c4-dc0c0c07398f --why 'lost weight'"},
-      {"crew", "list", "", "who is in the crew", with_book_options({}), run_list, "fogwright crew list"},
-      {"crew", "show", "HANDLE", "a person and the standing of each credential", with_book_options({}),
-       run_show, "fogwright crew show rowan"},
+      {"crew", "import", "FILE", "people and credentials from a CSV file, all or nothing",
+       with_book_options({dry_run_row}), run_crew_import, "fogwright crew import crew.csv --dry-run"},
+      {"crew",
+       "list",
+       "",
+       "who is in the crew",
+       with_book_options({}),
+       run_list,
+       "fogwright crew list",
+       {"crew", {"handle", "active", "roles", "credentials"}}},
+      {"crew",
+       "show",
+       "HANDLE",
+       "a person and the standing of each credential",
+       with_book_options({}),
+       run_show,
+       "fogwright crew show rowan",
+       {"credentials", {"what", "issued", "expires", "withdrawn", "entry"}}},
   };
 }
 

@@ -4,7 +4,10 @@
 #include <fmt/format.h>
 #include <ostream>
 
+#include "cli/printing.hpp"
 #include "desk/vessels.hpp"
+#include "fogwright/book/encoding.hpp"
+#include "fogwright/book/sha256.hpp"
 
 namespace fogwright {
 namespace {
@@ -129,6 +132,19 @@ Outcome write_to_book(const Call& call, const Request& request, const Told& told
   return write_to_book(call, **store, request, told);
 }
 
+std::string keep_beside(const Call& call, Store& store, const json& members) {
+  json kept = json::object();
+  for (const auto& [member, text] : members.items())
+    if (!text.get_ref<const std::string&>().empty()) kept[member] = text;
+  if (kept.empty()) return {};
+  Salt salt{};
+  call.outside.random(salt);
+  const std::string text = kept.dump(-1, ' ', false, json::error_handler_t::replace);
+  const std::string hash = to_hex(as_bytes(salted_hash(salt, text)));
+  store.keep_private(hash, as_bytes(salt), text);
+  return hash;
+}
+
 Outcome show_from_book(const Call& call, const Show& show) {
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());
@@ -136,10 +152,7 @@ Outcome show_from_book(const Call& call, const Show& show) {
   Result<json> shown = json();
   (*store)->read([&](const Documents& now, const Head&) { shown = show(now, page); });
   if (!shown) return refuse(shown.error());
-  if (call.json)
-    call.outside.out << shown->dump(2) << '\n';
-  else
-    call.outside.out << std::move(page).take();
+  print_shown(call, *shown, std::move(page));
   return {};
 }
 

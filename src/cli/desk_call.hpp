@@ -60,6 +60,10 @@ using Told = std::function<std::string(const Drafts& drafts)>;
 [[nodiscard]] Outcome write_to_book(const Call& call, const Request& request, const Told& told);
 [[nodiscard]] Outcome write_to_book(const Call& call, Store& store, const Request& request, const Told& told);
 
+/// Keeps what may have to be erased (name, address) beside the record, under the salted hash that goes into it.
+/// Members without text are left out; empty where none is left.
+[[nodiscard]] std::string keep_beside(const Call& call, Store& store, const nlohmann::json& members);
+
 /// A command that only reads options: `make` turns the call into entries, `told` says what was done.
 template <Result<Drafts> (*make)(const Call&, const DeskContext&), std::string (*told)(const Drafts&)>
 [[nodiscard]] Outcome run_desk(const Call& call) {

@@ -7,11 +7,14 @@ namespace fogwright {
 
 /// The rows of `crew`, `fogger`, `cartridge`, `product`, `place` and `stock` in the table of commands.
 [[nodiscard]] std::vector<Command> crew_commands();
+[[nodiscard]] Outcome run_crew_import(const Call& call);
 [[nodiscard]] std::vector<Command> fogger_commands();
 [[nodiscard]] std::vector<Command> cartridge_commands();
 [[nodiscard]] std::vector<Command> product_commands();
 [[nodiscard]] std::vector<Command> place_commands();
 [[nodiscard]] std::vector<Command> stock_commands();
+/// `calendar`
+[[nodiscard]] std::vector<Command> calendar_commands();
 /// `stock list`, `show`, `order`, `cost`, `van-check`.
 [[nodiscard]] std::vector<Command> stock_view_commands();
 

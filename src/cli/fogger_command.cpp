@@ -151,8 +151,14 @@ std::vector<Command> fogger_commands() {
        "fogwright fogger test gust --catch '178 mL in 60 s' --catch '182 mL in 60 s' --catch '180 mL in 60 s'"},
       {"fogger", "retire", "NAME", "take a fogger out of use", with_book_options({why}),
        run_desk<make_retire, told_retire>, "fogwright fogger retire gust --why 'pump is worn'"},
-      {"fogger", "list", "", "the foggers and their flow", with_book_options({}), run_list,
-       "fogwright fogger list"},
+      {"fogger",
+       "list",
+       "",
+       "the foggers and their flow",
+       with_book_options({}),
+       run_list,
+       "fogwright fogger list",
+       {"foggers", {"fogger", "active", "tank_ul", "empty_mg", "tests"}}},
   };
 }
 
@@ -176,8 +182,14 @@ std::vector<Command> cartridge_commands() {
       {"cartridge", "retire", "NAME", "take a cartridge out of use", with_book_options({why}),
        run_desk<make_retire_cartridge, told_retire_cartridge>,
        "fogwright cartridge retire y1 --why 'schedule is used up'"},
-      {"cartridge", "list", "", "the cartridges in use and their hours", with_book_options({}),
-       run_list_cartridges, "fogwright cartridge list"},
+      {"cartridge",
+       "list",
+       "",
+       "the cartridges in use and their hours",
+       with_book_options({}),
+       run_list_cartridges,
+       "fogwright cartridge list",
+       {"cartridges", {"cartridge", "active", "model", "words", "used_minutes", "schedule_minutes", "basis"}}},
   };
 }
 

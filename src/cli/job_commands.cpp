@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cli/job_commands.hpp"
 
-#include "cli/book_session.hpp"
+#include "cli/import_call.hpp"
 #include "cli/zone_time.hpp"
 
 namespace fogwright {
@@ -67,11 +67,25 @@ std::vector<Command> fog_commands() {
        run_job_record,
        "fogwright job record J1 --why 'no phone' --started '2026-03-04 14:05' --ended '2026-03-04 14:09' "
        "--return 'hall=42 s' --met everyone-out=3"},
-      {"job", "show", "ID", "how a job stands, what is open, how long the hold runs", options({}), run_job_show,
-       "fogwright job show J1"},
-      {"job", "list", "", "the jobs that are open",
-       options({{"all", nullptr, "also those that are closed or stopped"}}), run_job_list,
-       "fogwright job list"},
+      {"job", "import", "FILE", "jobs done before the book, from a CSV file, all or nothing",
+       options({dry_run_row, {"zone", "ZONE", "time zone of jobs that name none (default: FOGWRIGHT_ZONE)"}}),
+       run_job_import, "fogwright job import log.csv --dry-run"},
+      {"job",
+       "show",
+       "ID",
+       "how a job stands, what is open, how long the hold runs",
+       options({}),
+       run_job_show,
+       "fogwright job show J1",
+       {".", {"job", "state", "product", "technician", "planned_utc"}}},
+      {"job",
+       "list",
+       "",
+       "the jobs that are open",
+       options({{"all", nullptr, "also those that are closed or stopped"}}),
+       run_job_list,
+       "fogwright job list",
+       {"jobs", {"job", "state", "product", "technician", "planned_utc"}}},
   };
 }
 

@@ -5,8 +5,6 @@
 #include "cli/job_commands.hpp"
 #include "cli/plan_command.hpp"
 #include "cli/zone_time.hpp"
-#include "fogwright/book/encoding.hpp"
-#include "fogwright/book/sha256.hpp"
 
 namespace fogwright {
 namespace {
@@ -79,24 +77,6 @@ Result<json> request_json(const Call& call) {
   return request;
 }
 
-std::string bytes_of(std::span<const std::uint8_t> bytes) {
-  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
-}
-
-/// Customer and address live beside the record, so that they can be erased.
-std::string keep_site(const Call& call, Store& store) {
-  json site = json::object();
-  for (const char* member : {"customer", "address"})
-    if (const auto typed = call.options.text(member)) site[member] = *typed;
-  if (site.empty()) return {};
-  Salt salt{};
-  call.outside.random(salt);
-  const std::string text = site.dump(-1, ' ', false, json::error_handler_t::replace);
-  const std::string hash = to_hex(bytes_of(salted_hash(salt, text)));
-  store.keep_private(hash, bytes_of(salt), text);
-  return hash;
-}
-
 tl::expected<NewJob, Faults> read_job(const Call& call) {
   OptionReader options(call);
   NewJob job;
@@ -153,20 +133,33 @@ std::vector<OptionRow> job_plan_options() {
   return with_book_options(std::move(rows));
 }
 
-Outcome run_job_plan(const Call& call) {
+std::string keep_site(const Call& call, Store& store) {
+  return keep_beside(call, store,
+                     {{"customer", call.options.text("customer").value_or("")},
+                      {"address", call.options.text("address").value_or("")}});
+}
+
+tl::expected<PlannedJob, Faults> plan_from_options(const Call& call, Store& store) {
   auto job = read_job(call);
   if (!job) return tl::make_unexpected(job.error());
   auto request = plan_request_without_label(call);
   if (!request) return tl::make_unexpected(request.error());
+  if (auto ok = add_from_book(store, *job, *request); !ok) return refuse(ok.error());
+  auto plan = make_plan(*request);
+  if (!plan) return refuse(plan.error());
+  return PlannedJob{std::move(*job), std::move(*plan)};
+}
+
+Outcome run_job_plan(const Call& call) {
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());
-  if (auto ok = add_from_book(**store, *job, *request); !ok) return refuse(ok.error());
-  const auto plan = make_plan(*request);
-  if (!plan) return refuse(plan.error());
-  job->site = keep_site(call, **store);
+  auto planned = plan_from_options(call, **store);
+  if (!planned) return tl::make_unexpected(planned.error());
+  planned->job.site = keep_site(call, **store);
   auto outcome = write_to_book(
-      call, **store, [&](const DeskContext& context) { return plan_job(context, *job, *plan); }, planned_words);
-  if (!outcome && !job->site.empty()) (*store)->erase_private(job->site);
+      call, **store, [&](const DeskContext& context) { return plan_job(context, planned->job, planned->plan); },
+      planned_words);
+  if (!outcome && !planned->job.site.empty()) (*store)->erase_private(planned->job.site);
   return outcome;
 }
 

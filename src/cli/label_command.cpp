@@ -5,6 +5,7 @@
 #include <ostream>
 
 #include "cli/label_folder.hpp"
+#include "cli/printing.hpp"
 #include "report/page.hpp"
 
 namespace fogwright {
@@ -41,12 +42,12 @@ Outcome run_label_check(const Call& call) {
       continue;
     }
     good.push_back(summary_json(name, **label));
-    if (call.json) continue;
+    if (call.format != Format::text) continue;
     const auto ducts = may_fog_ducts(**label);
     call.outside.out << fmt::format("{}: no fault in {}{}\n", name, (*label)->name,
                                     ducts ? "" : "; but it can't be planned with: " + ducts.error().message);
   }
-  if (call.json) call.outside.out << json{{"checked", good}}.dump(2) << '\n';
+  if (call.format != Format::text) print_shown(call, {{"checked", good}}, Page(call.style));
   if (!faults.empty()) return tl::make_unexpected(std::move(faults));
   return {};
 }
@@ -84,10 +85,7 @@ Outcome run_label_list(const Call& call) {
           "");
       page.paragraph(file, "    ", Emphasis::quiet);
     }
-  if (call.json)
-    call.outside.out << json{{"labels", list}}.dump(2) << '\n';
-  else
-    call.outside.out << std::move(page).take();
+  print_shown(call, {{"labels", list}}, std::move(page));
   if (list.empty() && faults.empty())
     return refuse({ErrorCode::not_found, "no profile is there", folders.empty() ? "" : folders.front(),
                    "name a folder: fogwright label list product_profiles_demo, or set FOGWRIGHT_LABELS"});

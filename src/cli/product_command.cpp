@@ -128,8 +128,14 @@ std::vector<Command> product_commands() {
            {{"digest", "SHA256", "which label (default: the current one)"}, {"why", "WORDS", "the reason"}}),
        run_desk<make_retire, told_retire>,
        "fogwright product retire fenmist-rtu --why 'withdrawn by the maker'"},
-      {"product", "list", "", "the products and their labels", with_book_options({}), run_list,
-       "fogwright product list"},
+      {"product",
+       "list",
+       "",
+       "the products and their labels",
+       with_book_options({}),
+       run_list,
+       "fogwright product list",
+       {"products", {"product", "name", "registration", "current", "versions"}}},
   };
 }
 
@@ -140,8 +146,14 @@ std::vector<Command> place_commands() {
        run_desk<make_place, told_place>, "fogwright place add heron --type van"},
       {"place", "read", "NAME TEMPERATURE", "record how warm a place is", with_book_options({}),
        run_desk<make_read, told_read>, "fogwright place read heron '72 F'"},
-      {"place", "list", "", "the places and their last temperature", with_book_options({}), run_list_places,
-       "fogwright place list"},
+      {"place",
+       "list",
+       "",
+       "the places and their last temperature",
+       with_book_options({}),
+       run_list_places,
+       "fogwright place list",
+       {"places", {"place", "type", "last_temperature_mk", "last_read_utc"}}},
   };
 }
 

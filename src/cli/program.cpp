@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
-#include <algorithm>
 #include <charconv>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
 #include "cli/command.hpp"
 #include "cli/exit_status.hpp"
+#include "cli/printing.hpp"
 #include "cli/version.hpp"
 #include "report/page.hpp"
 
@@ -35,10 +35,6 @@ int report(const Faults& faults, bool json, Outside& outside) {
   else
     print_text_faults(faults, outside);
   return static_cast<int>(exit_status(faults.front().code));
-}
-
-bool has_word(const std::vector<std::string>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
 }
 
 /// The command that the words name, and how many of them do.
@@ -101,12 +97,15 @@ int run_command(const Command& command, const std::vector<std::string>& rest, bo
     outside.out << command_help(command, *style);
     return 0;
   }
-  const Outcome outcome = command.run({*options, outside, *style, options->has("json")});
+  const auto format = format_of(*options, command);
+  if (!format) return report({format.error()}, json, outside);
+  const Outcome outcome =
+      command.run({*options, outside, *style, *format == Format::json, *format, command.rows});
   return outcome ? 0 : report(outcome.error(), json, outside);
 }
 
 int dispatch(const std::vector<std::string>& words, Outside& outside) {
-  const bool json = has_word(words, "--json");
+  const bool json = wants_json(words);
   if (words.empty() || words[0] == "help" || words[0] == "--help" || words[0] == "-h") {
     outside.out << program_help({outside.terminal_width, false});
     return words.empty() ? static_cast<int>(ExitStatus::usage) : 0;
@@ -129,12 +128,12 @@ int run_program(const std::vector<std::string>& words, Outside& outside) {
     if (!outside.out)
       return report({{ErrorCode::file_fault, "the output could not be written", "standard output",
                       "check the disk or the pipe"}},
-                    has_word(words, "--json"), outside);
+                    wants_json(words), outside);
     return status;
   } catch (const std::exception& fault) {
     return report(
         {{ErrorCode::internal_fault, fault.what(), {}, "this is a defect of the program; please report it"}},
-        has_word(words, "--json"), outside);
+        wants_json(words), outside);
   }
 }
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
-#include "cli/desk_call.hpp"
 #include "cli/desk_commands.hpp"
+#include "cli/import_call.hpp"
 #include "desk/money.hpp"
 #include "fogwright/desk/stock_desk.hpp"
 
@@ -40,27 +40,22 @@ std::string told_receive(const Drafts& drafts) {
                      text_in(body, "place"), text_in(body, "container"));
 }
 
-/// Each fault of the file with its line; nothing is written unless all of it is right.
 Outcome run_import(const Call& call) {
-  OptionReader options(call);
-  options.operands(1, 1, "the CSV file");
-  if (options.fault()) return refuse(*options.fault());
-  const auto text = read_file(options.operand(), 10'000'000);
+  const auto text = read_import(call);
   if (!text) return refuse(text.error());
-  const auto deliveries = read_deliveries_csv(*text, options.operand());
+  const auto deliveries = read_deliveries_csv(*text, call.options.operands().front());
   if (!deliveries) return tl::make_unexpected(deliveries.error());
-  Faults faults;
-  auto outcome = write_to_book(
-      call,
-      [&](const DeskContext& context) {
+  const auto store = open_book(call);
+  if (!store) return tl::make_unexpected(store.error());
+  return import_to_book(
+      call, **store,
+      [&](const DeskContext& context) -> tl::expected<Drafts, Faults> {
         auto drafts = receive_many(context, *deliveries);
-        if (!drafts && drafts.error().code == ErrorCode::bad_import)
-          faults = check_deliveries(context, *deliveries);
-        return drafts;
+        if (drafts) return std::move(*drafts);
+        if (drafts.error().code != ErrorCode::bad_import) return refuse(drafts.error());
+        return tl::make_unexpected(check_deliveries(context, *deliveries));
       },
       [](const Drafts& drafts) { return fmt::format("{} containers received", drafts.size()); });
-  if (!faults.empty()) return tl::make_unexpected(std::move(faults));
-  return outcome;
 }
 
 Result<Drafts> make_move(const Call& call, const DeskContext& context) {
@@ -215,8 +210,8 @@ std::vector<Command> stock_commands() {
                           {"id", "ID", "id of the container (default: the next number)"}}),
        run_desk<make_receive, told_receive>,
        "fogwright stock receive fenmist-rtu --lot A17 --size '1 gal' --expires 2027-01-31 --place shop"},
-      {"stock", "import", "FILE", "many containers from a CSV file, all or nothing", with_book_options({}),
-       run_import, "fogwright stock import deliveries.csv"},
+      {"stock", "import", "FILE", "many containers from a CSV file, all or nothing",
+       with_book_options({dry_run_row}), run_import, "fogwright stock import deliveries.csv"},
       {"stock", "move", "ID", "to another shop or van", with_book_options({{"to", "NAME", "shop or van"}}),
        run_desk<make_move, told_move>, "fogwright stock move C12 --to heron"},
       {"stock", "open", "ID", "a container is opened; its opened life runs", with_book_options({}),

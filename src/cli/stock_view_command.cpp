@@ -119,7 +119,10 @@ Outcome run_list(const Call& call) {
   if (days > 3650)
     return refuse(
         {ErrorCode::out_of_range, "more than ten years is too far ahead", "--expiring", "write e.g. 30"});
-  return show_from_book(call, [&](const Documents& now, Page& page) {
+  const Rows items{"items", {"item", "name", "on_hand_ul", "usable_ul", "containers", "batches_usable_ul"}};
+  const Call asked{call.options, call.outside, call.style,
+                   call.json,    call.format,  options.on("items") ? items : call.rows};
+  return show_from_book(asked, [&](const Documents& now, Page& page) {
     return list_stock(call, now, page, static_cast<int>(days));
   });
 }
@@ -251,17 +254,51 @@ Outcome run_van_check(const Call& call) {
 
 std::vector<Command> stock_view_commands() {
   return {
-      {"stock", "list", "[PRODUCT]", "what there is, jobs left, days of cover, what expires",
+      {"stock",
+       "list",
+       "[PRODUCT]",
+       "what there is, jobs left, days of cover, what expires",
        with_book_options({{"place", "NAME", "only one shop or van"},
+                          {"items", nullptr, "as csv or jsonl: a row an item, not a row a container or batch"},
                           {"expiring", "DAYS", "name what expires within so many days (default 30)"}}),
-       run_list, "fogwright stock list --place heron"},
-      {"stock", "show", "ID", "a container or batch and all its movements", with_book_options({}), run_show,
-       "fogwright stock show C12"},
-      {"stock", "order", "", "what to order now", with_book_options({}), run_order, "fogwright stock order"},
-      {"stock", "cost", "JOB", "what the product of a job cost", with_book_options({}), run_cost,
-       "fogwright stock cost J1"},
-      {"stock", "van-check", "[VAN]", "a van's load against the limits of materials of trade (49 CFR 173.6)",
-       with_book_options({}), run_van_check, "fogwright stock van-check heron"},
+       run_list,
+       "fogwright stock list --place heron",
+       {"vessels",
+        {"id", "item", "lot", "place", "batch", "size_ul", "remaining_ul", "opened_utc", "usable_until_utc",
+         "usable"}}},
+      {"stock",
+       "show",
+       "ID",
+       "a container or batch and all its movements",
+       with_book_options({}),
+       run_show,
+       "fogwright stock show C12",
+       {"movements", {"at_utc", "what", "ul", "actor", "job", "over_ul", "seq"}}},
+      {"stock",
+       "order",
+       "",
+       "what to order now",
+       with_book_options({}),
+       run_order,
+       "fogwright stock order",
+       {"orders",
+        {"item", "name", "order_ul", "reorder_point_ul", "usable_ul", "on_hand_ul", "days_of_cover"}}},
+      {"stock",
+       "cost",
+       "JOB",
+       "what the product of a job cost",
+       with_book_options({}),
+       run_cost,
+       "fogwright stock cost J1",
+       {"draws", {"from", "product", "lot", "ul", "cents"}}},
+      {"stock",
+       "van-check",
+       "[VAN]",
+       "a van's load against the limits of materials of trade (49 CFR 173.6)",
+       with_book_options({}),
+       run_van_check,
+       "fogwright stock van-check heron",
+       {"vans.packages", {"van", "id", "class", "packing_group", "un_number", "volume_ul", "gross_mg"}}},
   };
 }
 

@@ -2,6 +2,7 @@
 #include "desk/csv.hpp"
 
 #include <fmt/format.h>
+#include <algorithm>
 
 namespace fogwright {
 namespace {
@@ -85,7 +86,56 @@ class CsvReader {
   Faults faults_;
 };
 
+constexpr std::string_view formula_starts[] = {
+    "=", "+", "-", "@", "\t", "\r", "\n", std::string_view("\0", 1),
+    // The wide forms, which some spreadsheets take for the narrow ones.
+    "\xEF\xBC\x9D", "\xEF\xBC\x8B", "\xEF\xBC\x8D", "\xEF\xBC\xA0"};
+
+/// "-12", "+3.5": a sign, digits, at most one point.
+bool is_plain_number(std::string_view text) {
+  if (text.starts_with('+') || text.starts_with('-')) text.remove_prefix(1);
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  return std::any_of(text.begin(), text.end(), is_digit) && std::count(text.begin(), text.end(), '.') <= 1 &&
+         std::all_of(text.begin(), text.end(), [&](char c) { return c == '.' || is_digit(c); });
+}
+
+bool begins_a_formula(std::string_view text) {
+  return std::any_of(std::begin(formula_starts), std::end(formula_starts),
+                     [text](std::string_view start) { return text.starts_with(start); }) &&
+         !is_plain_number(text);
+}
+
+std::string quoted(const std::string& field) {
+  std::string out = "\"";
+  for (const char c : field) out.append(c == '"' ? 2 : 1, c);
+  return out + '"';
+}
+
 }  // namespace
+
+std::string csv_line(const std::vector<std::string>& fields) {
+  std::string line;
+  for (std::size_t i = 0; i < fields.size(); ++i) {
+    const std::string& field = fields[i];
+    const bool lone_empty = fields.size() == 1 && field.empty();
+    const bool quotes = lone_empty || field.find_first_of(",\"\r\n") != std::string::npos;
+    line += (i > 0 ? "," : "") + (quotes ? quoted(field) : field);
+  }
+  return line + "\r\n";
+}
+
+// What already begins with apostrophes before such a character gets one more, so that reading takes off the
+// right one.
+std::string csv_guarded(std::string_view text) {
+  const auto bare = text.substr(std::min(text.find_first_not_of('\''), text.size()));
+  return begins_a_formula(bare) ? "'" + std::string(text) : std::string(text);
+}
+
+std::string csv_unguarded(std::string_view field) {
+  const auto bare = field.substr(std::min(field.find_first_not_of('\''), field.size()));
+  const bool guarded = field.starts_with('\'') && begins_a_formula(bare);
+  return std::string(guarded ? field.substr(1) : field);
+}
 
 tl::expected<std::vector<CsvRecord>, Faults> read_csv(std::string_view text, std::string_view file) {
   return CsvReader(text, file).read();
