@@ -19,6 +19,7 @@ std::string_view without_blanks(std::string_view part) {
 
 /// Whether the typed words are this name, in any case and with either spelling of vapor.
 bool is_name(std::string_view typed, std::string_view name) {
+  if (typed.size() < name.size() || typed.size() > name.size() + 1) return false;
   std::size_t at = 0;
   for (char c : typed) {
     const bool british_u = lower(c) == 'u' && name.substr(0, at).ends_with("vapo");
