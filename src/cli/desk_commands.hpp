@@ -13,6 +13,8 @@ namespace fogwright {
 [[nodiscard]] std::vector<Command> product_commands();
 [[nodiscard]] std::vector<Command> place_commands();
 [[nodiscard]] std::vector<Command> stock_commands();
+/// `ask`
+[[nodiscard]] std::vector<Command> ask_commands();
 /// `calendar`
 [[nodiscard]] std::vector<Command> calendar_commands();
 /// `stock list`, `show`, `order`, `cost`, `van-check`.
