@@ -109,6 +109,19 @@ struct ControlChart {
   std::vector<std::size_t> outside;  ///< points beyond the limits; empty while there are too few points
   bool enough_points = false;        ///< at least 20: with fewer, show and do not flag
 };
+/// The limits, point by point: for more points than one wants to hold. `outside` stays empty.
+class ChartLimits {
+ public:
+  void add(double value);
+  [[nodiscard]] std::size_t count() const { return count_; }
+  /// Precondition: at least two points.
+  [[nodiscard]] ControlChart chart() const;
+
+ private:
+  std::size_t count_ = 0;
+  double sum_ = 0, moving_ = 0, last_ = 0;
+};
+[[nodiscard]] bool beyond(const ControlChart& chart, double value);
 /// Errors: missing_value with fewer than two points.
 [[nodiscard]] Result<ControlChart> individuals_chart(std::span<const double> values);
 /// Relative change of flow against an earlier test, -0.2 for a fifth less. Precondition: both are above zero.

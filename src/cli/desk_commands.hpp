@@ -19,5 +19,7 @@ namespace fogwright {
 [[nodiscard]] std::vector<Command> calendar_commands();
 /// `stock list`, `show`, `order`, `cost`, `van-check`.
 [[nodiscard]] std::vector<Command> stock_view_commands();
+/// `audit`, `audit rules`, `audit retention`.
+[[nodiscard]] std::vector<Command> audit_commands();
 
 }  // namespace fogwright

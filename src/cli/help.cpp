@@ -21,6 +21,18 @@ std::string call_words(const Command& command) {
   return words;
 }
 
+/// Of a command that stands alone and has actions as well.
+void actions_help(Page& page, const Command& command) {
+  if (!command.action.empty()) return;
+  bool first = true;
+  for (const Command& other : commands()) {
+    if (other.name != command.name || other.action.empty()) continue;
+    if (first) page.heading("Actions");
+    first = false;
+    page.field(call_words(other), other.summary);
+  }
+}
+
 }  // namespace
 
 std::string command_help(const Command& command, const TextStyle& style) {
@@ -28,6 +40,7 @@ std::string command_help(const Command& command, const TextStyle& style) {
   page.paragraph(fmt::format("fogwright {} [options] {}", call_words(command), command.operands), "",
                  Emphasis::strong);
   page.paragraph(command.summary, "");
+  actions_help(page, command);
   if (!command.options.empty()) page.heading("Options");
   for (const OptionRow& row : command.options) option_help(page, row);
   page.heading("Options of every command");

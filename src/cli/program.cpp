@@ -37,14 +37,18 @@ int report(const Faults& faults, bool json, Outside& outside) {
   return static_cast<int>(exit_status(faults.front().code));
 }
 
-/// The command that the words name, and how many of them do.
+/// The command that the words name, and how many of them do. A name may stand alone and have actions as well
+/// ("audit", "audit rules"): the action is looked for first.
 std::pair<const Command*, std::size_t> find_command(const std::vector<std::string>& words) {
+  const Command* alone = nullptr;
   for (const Command& command : commands()) {
     if (words[0] != command.name) continue;
-    if (command.action.empty()) return {&command, 1};
-    if (words.size() > 1 && words[1] == command.action) return {&command, 2};
+    if (command.action.empty())
+      alone = &command;
+    else if (words.size() > 1 && words[1] == command.action)
+      return {&command, 2};
   }
-  return {nullptr, 0};
+  return {alone, alone ? 1U : 0U};
 }
 
 Error unknown_command(const std::vector<std::string>& words) {

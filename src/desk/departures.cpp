@@ -21,16 +21,18 @@ std::string_view severity_name(Severity severity) noexcept {
   return "";
 }
 
+std::string sequence_key(std::int64_t seq) { return fmt::format("{:012}", seq); }
+
 void raise(const Entry& entry, MutableDocuments& documents, std::string_view rule, std::string what,
            nlohmann::json about) {
   const auto rules = departure_rules();
   const auto row =
       std::find_if(rules.begin(), rules.end(), [&](const DepartureRule& r) { return r.id == rule; });
   if (row == rules.end()) throw std::logic_error(fmt::format("no departure rule is called {}", rule));
-  // Twelve digits of sequence keep the keys in the order of the book; an entry can break several rules.
+  // Keys in the order of the book; an entry can break several rules.
   int number = 0;
   std::string key;
-  do key = fmt::format("{:012}-{}", entry.seq, number++);
+  do key = fmt::format("{}-{}", sequence_key(entry.seq), number++);
   while (documents.get("departure", key));
   about["seq"] = entry.seq;
   about["rule"] = rule;

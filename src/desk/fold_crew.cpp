@@ -39,6 +39,7 @@ void retired(const Entry& entry, MutableDocuments& documents) {
   auto person = person_of(entry, documents, handle);
   if (!person) return;
   (*person)["active"] = false;
+  (*person)["retired_ms"] = entry.happened_ms;
   documents.put("person", handle, *person, false);
 }
 

@@ -21,6 +21,7 @@ bool is_live(const json& job) {
 
 void keep(const Entry& entry, MutableDocuments& documents, json& job) {
   job["last_ms"] = std::max(job.value("last_ms", entry.happened_ms), entry.happened_ms);
+  job["last_seq"] = entry.seq;
   documents.put("job", job.at("job").get<std::string>(), job, is_live(job));
 }
 
@@ -157,6 +158,7 @@ void fog_ended(const Entry& entry, MutableDocuments& documents) {
     if (entry.body.contains(member)) (*job)[member] = entry.body[member];
   check_dose(entry, documents, *job);
   check_volume(entry, documents, *job);
+  note_use_of_job(entry, documents, *job);
   keep(entry, documents, *job);
 }
 
@@ -198,6 +200,7 @@ void closed(const Entry& entry, MutableDocuments& documents) {
   auto job = job_for(entry, documents);
   if (!job) return;
   check_products(entry, documents, *job);
+  check_draws(entry, documents, *job);
   if (take_step(entry, documents, *job, JobStep::close)) (*job)["closed_ms"] = entry.happened_ms;
   keep(entry, documents, *job);
 }
@@ -236,6 +239,7 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
   (*job)["state"] = job_state_name(JobState::holding);
   check_dose(entry, documents, *job);
   check_volume(entry, documents, *job);
+  note_use_of_job(entry, documents, *job);
   if (body.contains("released_ms")) {
     const Moment moment{body["released_ms"].get<std::int64_t>(), {}};
     check_release(entry, documents, *job, moment);

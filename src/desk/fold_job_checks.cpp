@@ -18,6 +18,8 @@ using nlohmann::json;
 
 /// Company policy: use that is further from the plan than this share asks for a look at the fogger.
 constexpr std::int64_t volume_share = 5;  // 1 in 5
+/// Company policy: what is drawn for a job and what it used agree to this share.
+constexpr std::int64_t draw_share = 20;  // 1 in 20
 
 std::string_view rule_for(const Missing& missing) {
   const Rule* rule = find_rule(missing.requirement);
@@ -32,7 +34,9 @@ std::string utc_day(std::int64_t ms) { return day_of(ms); }
 
 void raise_about(const Entry& entry, MutableDocuments& documents, const json& job, std::string_view rule,
                  std::string what) {
-  raise(entry, documents, rule, std::move(what), {{"job", job.at("job")}, {"person", entry.actor}});
+  json about = {{"job", job.at("job")}, {"person", entry.actor}, {"product", job.at("product")}};
+  if (job.contains("van")) about["van"] = job["van"];
+  raise(entry, documents, rule, std::move(what), std::move(about));
 }
 
 void check_start(const Entry& entry, MutableDocuments& documents, const json& job, std::int64_t at_ms,
@@ -55,17 +59,45 @@ void check_start(const Entry& entry, MutableDocuments& documents, const json& jo
   check_products(entry, documents, job);
 }
 
+namespace {
+
+std::pair<std::int64_t, std::int64_t> band_of(const json& one) {
+  return {one.at("band_s").at(0).get<std::int64_t>(), one.at("band_s").at(1).get<std::int64_t>()};
+}
+
+/// The band is in whole seconds: its last second counts to its end.
+void check_band(const Entry& entry, MutableDocuments& documents, const json& job, std::string_view rule,
+                const json& one, std::int64_t ms) {
+  const auto [low, high] = band_of(one);
+  if (ms >= low * 1'000 && ms < (high + 1) * 1'000) return;
+  raise_about(entry, documents, job, rule,
+              fmt::format("{} was fogged {}; the band is {} to {} s", one.at("name").get<std::string>(),
+                          seconds_words(ms), low, high));
+}
+
+}  // namespace
+
 void check_dose(const Entry& entry, MutableDocuments& documents, const json& job) {
-  for (const json& system : job.at("plan").at("systems"))
+  for (const json& system : job.at("plan").at("systems")) {
+    std::int64_t total_ms = 0;
     for (const json& one : system.at("returns")) {
-      const std::string name = one.at("name");
-      const std::int64_t ms = fogged_ms(job, system.at("name").get<std::string>(), name);
-      const auto low = one.at("band_s").at(0).get<std::int64_t>();
-      const auto high = one.at("band_s").at(1).get<std::int64_t>();
-      if (ms >= low * 1'000 && ms < (high + 1) * 1'000) continue;
-      raise_about(entry, documents, job, "time-off-band",
-                  fmt::format("{} was fogged {}; the band is {} to {} s", name, seconds_words(ms), low, high));
+      const std::int64_t ms =
+          fogged_ms(job, system.at("name").get<std::string>(), one.at("name").get<std::string>());
+      check_band(entry, documents, job, "time-off-band", one, ms);
+      total_ms += ms;
     }
+    check_band(entry, documents, job, "total-off-band", system, total_ms);
+  }
+}
+
+void note_use_of_job(const Entry& entry, MutableDocuments& documents, const json& job) {
+  if (!job.contains("used_ul") || job.value("measured", std::string()) == "by-time") return;
+  json use = {{"seq", entry.seq},
+              {"at_ms", entry.happened_ms},
+              {"planned_ul", job.at("plan").at("volume_ul").at("target")}};
+  for (const char* member : {"job", "technician", "product", "fogger", "van", "used_ul"})
+    if (job.contains(member)) use[member] = job[member];
+  documents.put("job-use", sequence_key(entry.seq), use, true);
 }
 
 void check_volume(const Entry& entry, MutableDocuments& documents, const json& job) {
@@ -79,7 +111,24 @@ void check_volume(const Entry& entry, MutableDocuments& documents, const json& j
 
 void check_release(const Entry& entry, MutableDocuments& documents, const json& job, const Moment& moment) {
   const auto hold = hold_state(job, moment);
-  if (hold && !hold->ready) raise_about(entry, documents, job, "hold-not-kept", hold->ready.error().message);
+  if (!hold || hold->ready) return;
+  // Past the part that must pass in full, readings could have released: then it is them that were wanting.
+  const bool by_readings =
+      hold->elapsed_ms >= hold->floor_ms && (hold->readings_needed || !job.at("readings").empty() ||
+                                             entry.body.value("ground", std::string()) == "readings");
+  raise_about(entry, documents, job, by_readings ? "readings-not-kept" : "hold-not-kept",
+              hold->ready.error().message);
+}
+
+void check_draws(const Entry& entry, MutableDocuments& documents, const json& job) {
+  if (!job.contains("used_ul")) return;
+  const auto used = job["used_ul"].get<std::int64_t>();
+  const std::int64_t drawn = drawn_ul(documents, job);
+  // A job of before the book: what it used was never received into it.
+  if (drawn == 0 && job.value("measured", std::string()) == "afterwards") return;
+  if (std::abs(drawn - used) * draw_share <= used) return;
+  raise_about(entry, documents, job, "draw-off-use",
+              fmt::format("{} was drawn from stock; the job used {}", volume_words(drawn), volume_words(used)));
 }
 
 void check_releaser(const Entry& entry, MutableDocuments& documents, const json& job) {

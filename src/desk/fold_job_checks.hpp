@@ -21,6 +21,10 @@ void check_start(const Entry& entry, MutableDocuments& documents, const nlohmann
 void check_dose(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
 /// What was used against the plan.
 void check_volume(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// One row of planned against used, for the audit's control charts; none where use was reckoned from the time.
+void note_use_of_job(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// What was drawn from stock against what the job used.
+void check_draws(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
 /// The hold, and readings.
 void check_release(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
                    const Moment& moment);

@@ -17,6 +17,9 @@ struct FoldRow {
 [[nodiscard]] std::span<const FoldRow> stock_fold();      // fold_stock.cpp
 [[nodiscard]] std::span<const FoldRow> job_fold();        // fold_job.cpp
 
+/// A key that sorts by sequence: twelve digits.
+[[nodiscard]] std::string sequence_key(std::int64_t seq);
+
 /// Raises a departure on behalf of an entry. `rule` must stand in the table.
 void raise(const Entry& entry, MutableDocuments& documents, std::string_view rule, std::string what,
            nlohmann::json about = nlohmann::json::object());

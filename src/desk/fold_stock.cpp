@@ -24,7 +24,8 @@ std::int64_t volume_of(const json& body, const char* member) {
 std::string job_of(const Entry& entry) { return entry.body.value("job", std::string()); }
 
 json about(const Entry& entry, const Vessel& vessel) {
-  json members = {{vessel.kind, vessel.id}};
+  json members = {
+      {vessel.kind, vessel.id}, {"product", vessel.text("product")}, {"place", vessel.text("place")}};
   if (const std::string job = job_of(entry); !job.empty()) members["job"] = job;
   return members;
 }
@@ -202,13 +203,18 @@ void take_parts(const Entry& entry, MutableDocuments& documents, json& batch) {
   if (all_costs_known) batch["cost_cents"] = cents;
 }
 
+json about_mixer(const Entry& entry, const Vessel& batch) {
+  json members = about(entry, batch);
+  members["person"] = batch.body["mixed_by"];
+  return members;
+}
+
 void check_mixing(const Entry& entry, MutableDocuments& documents, const Vessel& batch) {
   check_label_known(entry, documents, batch);
   const auto facts = documents.get("label-facts", batch.text("label_digest"));
   if (facts && facts->value("mixing_respirator", false) && !batch.body["respirator_worn"].get<bool>())
     raise(entry, documents, "mixed-without-respirator",
-          fmt::format("{} was mixed without a respirator", batch.id),
-          {{"batch", batch.id}, {"person", batch.body["mixed_by"]}});
+          fmt::format("{} was mixed without a respirator", batch.id), about_mixer(entry, batch));
   if (entry.body.contains("off_label"))
     raise(entry, documents, "mixed-off-label",
           fmt::format("{} was mixed otherwise than the label says: {}", batch.id,
@@ -287,6 +293,7 @@ void counted(const Entry& entry, MutableDocuments& documents) {
   vessel->body["remaining_ul"] = found;
   keep_vessel(documents, *vessel);
   note_movement(entry, documents, vessel->id, variance);
+  note_count(entry, documents, *vessel, variance);
   if (std::abs(variance) * variance_share > vessel->capacity_ul())
     raise(entry, documents, "count-variance",
           fmt::format("{} held {} {} than the book said", vessel->id, volume_words(std::abs(variance)),

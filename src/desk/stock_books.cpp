@@ -3,6 +3,8 @@
 
 #include <cstdlib>
 
+#include "desk/fold_parts.hpp"
+
 namespace fogwright {
 namespace {
 
@@ -41,6 +43,20 @@ void note_movement(const Entry& entry, MutableDocuments& documents, const std::s
               {"ul", change_ul}});
   log["rows"].push_back(std::move(row));
   documents.put("movements", vessel, log, true);
+}
+
+void note_count(const Entry& entry, MutableDocuments& documents, const Vessel& vessel,
+                std::int64_t variance_ul) {
+  documents.put("count", sequence_key(entry.seq),
+                {{"seq", entry.seq},
+                 {"at_ms", entry.happened_ms},
+                 {"by", entry.actor},
+                 {"of", vessel.id},
+                 {"product", vessel.text("product")},
+                 {"place", vessel.text("place")},
+                 {"size_ul", vessel.capacity_ul()},
+                 {"variance_ul", variance_ul}},
+                true);
 }
 
 void count_one(MutableDocuments& documents, const std::string& kind) {

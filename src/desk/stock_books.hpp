@@ -15,6 +15,10 @@ void keep_vessel(MutableDocuments& documents, const Vessel& vessel);
 void note_movement(const Entry& entry, MutableDocuments& documents, const std::string& vessel,
                    std::int64_t change_ul, const nlohmann::json& more = nlohmann::json::object());
 
+/// One row of a count, for the audit's control charts.
+void note_count(const Entry& entry, MutableDocuments& documents, const Vessel& vessel,
+                std::int64_t variance_ul);
+
 /// The next number of a kind ("container", "batch"): counts those there have been.
 void count_one(MutableDocuments& documents, const std::string& kind);
 

@@ -33,7 +33,9 @@ json parse(std::string_view kind, std::string_view key, std::string_view body) {
 }  // namespace
 
 SqlDocuments::SqlDocuments(const sqlite::Connection& connection, const std::string& table)
-    : get_(connection.prepare(fmt::format("SELECT body FROM {} WHERE kind = ?1 AND key = ?2", table))),
+    : connection_(connection),
+      table_(table),
+      get_(connection.prepare(fmt::format("SELECT body FROM {} WHERE kind = ?1 AND key = ?2", table))),
       each_(connection.prepare(select(table, ""))),
       each_live_(connection.prepare(select(table, "AND live = 1"))),
       put_(connection.prepare(fmt::format("INSERT INTO {}(kind, key, body, live) VALUES(?1, ?2, ?3, ?4) "
@@ -59,6 +61,16 @@ void SqlDocuments::each(std::string_view kind, bool live_only,
     for (const auto& [key, body] : taken) visit(key, parse(kind, key, body));
     if (!taken.empty()) after = taken.back().first + '\0';  // the least text that is greater
   } while (taken.size() == rows_at_a_time);
+}
+
+// A statement of its own, since a visitor may ask for the text of other documents in between.
+void SqlDocuments::each_text(
+    std::string_view kind, bool live_only,
+    const std::function<void(std::string_view key, std::string_view body)>& visit) const {
+  sqlite::Statement select = connection_.prepare(fmt::format(
+      "SELECT key, body FROM {} WHERE kind = ?1 {} ORDER BY key", table_, live_only ? "AND live = 1" : ""));
+  Rows rows = select.rows(kind);
+  while (rows.next()) visit(rows.text(0), rows.text(1));
 }
 
 void SqlDocuments::put(std::string_view kind, std::string_view key, const json& body, bool live) {

@@ -18,9 +18,13 @@ class SqlDocuments : public MutableDocuments {
   void each(
       std::string_view kind, bool live_only,
       const std::function<void(const std::string& key, const nlohmann::json& body)>& visit) const override;
+  void each_text(std::string_view kind, bool live_only,
+                 const std::function<void(std::string_view key, std::string_view body)>& visit) const override;
   void put(std::string_view kind, std::string_view key, const nlohmann::json& body, bool live) override;
 
  private:
+  const sqlite::Connection& connection_;
+  std::string table_;
   // Reading runs statements, which changes them but not what they say.
   mutable sqlite::Statement get_;
   mutable sqlite::Statement each_, each_live_;

@@ -258,7 +258,7 @@ TEST_CASE("A return off its band, and use off the plan, are recorded and listed"
   world.shop.done(record_return(world.context(), "J1", "main", "den", 90'000));
   world.fog_off(100'000);
   const auto rules = departures_of(world);
-  CHECK(rules == std::vector<std::string>{"time-off-band", "volume-off-plan"});
+  CHECK(rules == std::vector<std::string>{"time-off-band", "total-off-band", "volume-off-plan"});
   CHECK(world.job().at("used_ul") == 591'470 - 100'000);  // 20 fl oz, rounded down
   const json first = world.shop.document("departure", [&] {
     std::string key;

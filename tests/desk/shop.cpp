@@ -62,6 +62,8 @@ void Shop::put(const NewEntry& entry) {
   stored.device = entry.device;
   stored.kind = entry.kind;
   stored.body = entry.body;
+  stored.corrects = entry.corrects;
+  stored.reason = entry.reason;
   // The record would refuse what the format does not allow.
   const auto bytes = leaf_bytes(stored, "books.example/test");
   INFO((bytes ? "" : bytes.error().message));

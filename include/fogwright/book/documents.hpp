@@ -24,6 +24,12 @@ class Documents {
   virtual void each(
       std::string_view kind, bool live_only,
       const std::function<void(const std::string& key, const nlohmann::json& body)>& visit) const = 0;
+  /// The same, each document as its text: for who looks at all of many documents and needs little of each.
+  /// `visit` may read documents, but not change them; its views hold until it returns.
+  virtual void each_text(std::string_view kind, bool live_only,
+                         const std::function<void(std::string_view key, std::string_view body)>& visit) const {
+    each(kind, live_only, [&](const std::string& key, const nlohmann::json& body) { visit(key, body.dump()); });
+  }
 };
 
 class MutableDocuments : public Documents {

@@ -8,6 +8,7 @@
 
 #include "fogwright/book/documents.hpp"
 #include "fogwright/book/entry.hpp"
+#include "fogwright/quantity.hpp"
 
 namespace fogwright {
 
@@ -27,8 +28,9 @@ enum class Severity { note, minor, major, grave };
 struct DepartureRule {
   std::string_view id;  ///< "over-draw", "start-without-item", "late-entry", ...
   Severity severity{};
+  Basis kind{};               ///< label, regulation, policy or common_practice
   std::string_view words;     ///< what it means, one sentence
-  std::string_view citation;  ///< label, regulation, company policy, common practice
+  std::string_view citation;  ///< "29 CFR 1910.134(g)(3)", "label", "company policy", ...
   std::string_view remedy;    ///< what to do
 };
 [[nodiscard]] std::span<const DepartureRule> departure_rules();

@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "audit/glance.hpp"
+
+#include <charconv>
+#include <cstring>
+#include <nlohmann/json.hpp>
+
+namespace fogwright {
+namespace {
+
+constexpr bool is_blank(char c) { return c == ' ' || c == '\n' || c == '\t' || c == '\r'; }
+
+const char* skip_blanks(const char* at, const char* end) {
+  while (at < end && is_blank(*at)) ++at;
+  return at;
+}
+
+/// `at` stands on the opening quote; returns what follows the closing one.
+const char* skip_string(const char* at, const char* end) {
+  const char* from = at + 1;
+  while (from < end) {
+    const void* found = std::memchr(from, '"', static_cast<std::size_t>(end - from));
+    if (!found) return end;
+    const char* quote = static_cast<const char*>(found);
+    const char* before = quote;
+    while (before > from && before[-1] == '\\') --before;
+    if ((quote - before) % 2 == 0) return quote + 1;
+    from = quote + 1;
+  }
+  return end;
+}
+
+/// An object or array, from its opening bracket to behind its closing one.
+const char* skip_nest(const char* at, const char* end) {
+  int depth = 0;
+  while (at < end) {
+    const char c = *at;
+    if (c == '"') {
+      at = skip_string(at, end);
+      continue;
+    }
+    ++at;
+    if (c == '{' || c == '[') ++depth;
+    if ((c == '}' || c == ']') && --depth == 0) return at;
+  }
+  return end;
+}
+
+const char* skip_value(const char* at, const char* end) {
+  if (at >= end) return end;
+  if (*at == '"') return skip_string(at, end);
+  if (*at == '{' || *at == '[') return skip_nest(at, end);
+  while (at < end && *at != ',' && *at != '}' && *at != ']' && !is_blank(*at)) ++at;
+  return at;
+}
+
+std::string_view between(const char* from, const char* to) {
+  return {from, static_cast<std::size_t>(to - from)};
+}
+
+std::string_view unquoted(std::string_view value) {
+  return value.size() >= 2 && value.front() == '"' ? value.substr(1, value.size() - 2) : std::string_view{};
+}
+
+}  // namespace
+
+Glance::Glance(std::string_view object) {
+  const char* const end = object.data() + object.size();
+  const char* at = skip_blanks(object.data(), end);
+  if (at == end || *at != '{') return;
+  at = skip_blanks(at + 1, end);
+  while (at < end && *at == '"' && count_ < members_.size()) {
+    const char* const name_end = skip_string(at, end);
+    const std::string_view name = unquoted(between(at, name_end));
+    at = skip_blanks(name_end, end);
+    if (at == end || *at != ':') return;
+    at = skip_blanks(at + 1, end);
+    const char* const value_end = skip_value(at, end);
+    members_[count_++] = {name, between(at, value_end)};
+    at = skip_blanks(value_end, end);
+    if (at == end || *at != ',') return;
+    at = skip_blanks(at + 1, end);
+  }
+}
+
+std::string_view Glance::raw(std::string_view name) const {
+  for (std::size_t i = 0; i < count_; ++i)
+    if (members_[i].name == name) return members_[i].value;
+  return {};
+}
+
+std::string_view Glance::word(std::string_view name) const { return unquoted(raw(name)); }
+
+std::string Glance::text(std::string_view name) const {
+  const std::string_view value = raw(name);
+  if (value.find('\\') == std::string_view::npos) return std::string(unquoted(value));
+  const auto read = nlohmann::json::parse(value.begin(), value.end(), nullptr, false);
+  return read.is_string() ? read.get<std::string>() : std::string();
+}
+
+std::optional<std::int64_t> Glance::integer(std::string_view name) const {
+  const std::string_view value = raw(name);
+  std::int64_t number = 0;
+  const auto [end, error] = std::from_chars(value.data(), value.data() + value.size(), number);
+  if (value.empty() || error != std::errc{} || end != value.data() + value.size()) return std::nullopt;
+  return number;
+}
+
+void each_element(std::string_view array, const std::function<void(std::string_view element)>& visit) {
+  const char* const end = array.data() + array.size();
+  const char* at = skip_blanks(array.data(), end);
+  if (at == end || *at != '[') return;
+  at = skip_blanks(at + 1, end);
+  while (at < end && *at != ']') {
+    const char* const value_end = skip_value(at, end);
+    visit(between(at, value_end));
+    at = skip_blanks(value_end, end);
+    if (at == end || *at != ',') return;
+    at = skip_blanks(at + 1, end);
+  }
+}
+
+}  // namespace fogwright
