@@ -3,15 +3,12 @@
 
 #include <fmt/format.h>
 
-#include <charconv>
 #include <filesystem>
 #include <ostream>
 
 #include "cli/book_keys.hpp"
 #include "cli/printing.hpp"
 #include "cli/progress.hpp"
-#include "fogwright/book/encoding.hpp"
-#include "fogwright/book/tlog_proof.hpp"
 #include "fogwright/desk/fold.hpp"
 #include "report/page.hpp"
 
@@ -19,12 +16,6 @@ namespace fogwright {
 namespace {
 
 using nlohmann::json;
-
-std::string hex(const Hash& hash) { return to_hex(as_bytes(hash)); }
-
-tl::unexpected<Faults> refuse_missing(std::string message, std::string where, std::string hint) {
-  return refuse({ErrorCode::missing_value, std::move(message), std::move(where), std::move(hint)});
-}
 
 // --- create -------------------------------------------------------------------------------------------------
 
@@ -53,55 +44,6 @@ Outcome run_create(const Call& call) {
         "the book and "
         "back it up\n",
         *path, vkey_text(*key), *key_path(call));
-  return {};
-}
-
-// --- verify -------------------------------------------------------------------------------------------------
-
-json findings_json(const Verification& verification) {
-  json list = json::array();
-  for (const Finding& finding : verification.findings)
-    list.push_back({{"seq", finding.seq ? json(*finding.seq) : json(nullptr)}, {"what", finding.what}});
-  return list;
-}
-
-void tell_verification(const Call& call, const Verification& verification) {
-  if (call.json) {
-    call.outside.out << json{{"entries", verification.head.size},
-                             {"root", hex(verification.head.root)},
-                             {"valid", verification.findings.empty()},
-                             {"findings", findings_json(verification)},
-                             {"checkpoints", verification.checkpoints}}
-                            .dump(2)
-                     << '\n';
-    return;
-  }
-  Page page(call.style);
-  page.field("entries", fmt::format("{}", verification.head.size));
-  page.field("root", hex(verification.head.root));
-  page.list("checkpoints", verification.checkpoints);
-  page.field("result", verification.findings.empty() ? "all is as it was written" : "NOT as it was written",
-             verification.findings.empty() ? Emphasis::strong : Emphasis::alarm);
-  call.outside.out << std::move(page).take();
-}
-
-Outcome run_verify(const Call& call) {
-  const auto store = open_book(call);
-  if (!store) return tl::make_unexpected(store.error());
-  std::string vkey;
-  if (const auto key = load_vkey(call))
-    vkey = vkey_text(*key);
-  else if (call.options.has("vkey") || !(*store)->checkpoints().empty())
-    return refuse(key.error());
-  const auto depth = call.options.has("quick") ? VerifyDepth::record : VerifyDepth::all;
-  const Verification verification = (*store)->verify(vkey, depth, progress_line(call.outside, "verifying"));
-  tell_verification(call, verification);
-  Faults faults;
-  for (const Finding& finding : verification.findings)
-    faults.push_back(
-        {ErrorCode::bad_book, finding.what, finding.seq ? fmt::format("entry {}", *finding.seq) : "the book",
-         "do not go on with this book; compare it with its last backup and with a checkpoint held elsewhere"});
-  if (!faults.empty()) return tl::make_unexpected(std::move(faults));
   return {};
 }
 
@@ -175,68 +117,6 @@ Outcome run_import(const Call& call) {
   return {};
 }
 
-// --- checkpoint, prove
-// ----------------------------------------------------------------------------------------
-
-Outcome write_or_print(const Call& call, const std::string& text, std::string_view what) {
-  if (const auto target = call.options.text("out")) {
-    if (auto written = write_new_file(*target, text); !written) return refuse(written.error());
-    if (!call.json) call.outside.out << fmt::format("{} written to {}\n", what, *target);
-  }
-  if (call.json)
-    call.outside.out << json{{std::string(what), text}}.dump(2) << '\n';
-  else if (!call.options.has("out"))
-    call.outside.out << text;
-  return {};
-}
-
-Outcome run_checkpoint(const Call& call) {
-  const auto store = open_book(call);
-  if (!store) return tl::make_unexpected(store.error());
-  const auto note = checkpoint_now(call, **store);
-  if (!note) return refuse(note.error());
-  return write_or_print(call, *note, "checkpoint");
-}
-
-/// The entry that was named by number or by id.
-Result<std::int64_t> entry_named(Store& store, const std::string& typed) {
-  std::int64_t seq = 0;
-  const auto [end, error] = std::from_chars(typed.data(), typed.data() + typed.size(), seq);
-  if (error == std::errc{} && end == typed.data() + typed.size()) {
-    if (seq >= 0 && seq < store.head().size) return seq;
-    return fail(ErrorCode::not_found, fmt::format("the book has no entry {}", typed), "book prove",
-                fmt::format("its entries are 0 to {}", store.head().size - 1));
-  }
-  const auto id = read_uuid(typed);
-  if (!id) return tl::make_unexpected(id.error());
-  if (const auto found = store.find(*id)) return *found;
-  return fail(ErrorCode::not_found, fmt::format("the book has no entry {}", typed), "book prove",
-              "see fogwright book entries");
-}
-
-Outcome run_prove(const Call& call) {
-  if (call.options.operands().size() != 1)
-    return refuse_missing("no entry is named", "book prove",
-                          "write fogwright book prove NUMBER, or the entry's id");
-  const auto store = open_book(call);
-  if (!store) return tl::make_unexpected(store.error());
-  const auto seq = entry_named(**store, call.options.operands().front());
-  if (!seq) return refuse(seq.error());
-  const auto note = checkpoint_now(call, **store);
-  if (!note) return refuse(note.error());
-  const auto checkpoint = read_checkpoint(read_note(*note)->text);
-  const NodeSource nodes = [&store](NodeId id) -> Result<Hash> {
-    const auto hash = (*store)->node(static_cast<std::int64_t>(id.level), static_cast<std::int64_t>(id.index));
-    if (!hash)
-      return fail(ErrorCode::bad_book, "the book lacks a node of its tree", {}, "run fogwright book verify");
-    return *hash;
-  };
-  auto path = inclusion_proof(nodes, static_cast<std::uint64_t>(*seq), checkpoint->size);
-  if (!path) return refuse(path.error());
-  return write_or_print(call, proof_text({{}, static_cast<std::uint64_t>(*seq), std::move(*path), *note}),
-                        "proof");
-}
-
 // --- entries
 // --------------------------------------------------------------------------------------------------
 
@@ -276,12 +156,28 @@ Outcome run_entries(const Call& call) {
   return {};
 }
 
+}  // namespace
+
 const OptionRow key_row{"key", "FILE",
                         "the book's secret signing key (default: FOGWRIGHT_KEY, else beside the book)"};
 const OptionRow vkey_row{"vkey", "KEY|FILE", "the public key to check by (default: beside the book)"};
 const OptionRow out_row{"out", "FILE", "write to a new file instead of the output"};
 
-}  // namespace
+tl::unexpected<Faults> refuse_missing(std::string message, std::string where, std::string hint) {
+  return refuse({ErrorCode::missing_value, std::move(message), std::move(where), std::move(hint)});
+}
+
+Outcome write_or_print(const Call& call, const std::string& text, std::string_view what) {
+  if (const auto target = call.options.text("out")) {
+    if (auto written = write_new_file(*target, text); !written) return refuse(written.error());
+    if (!call.json) call.outside.out << fmt::format("{} written to {}\n", what, *target);
+  }
+  if (call.json)
+    call.outside.out << json{{std::string(what), text}}.dump(2) << '\n';
+  else if (!call.options.has("out"))
+    call.outside.out << text;
+  return {};
+}
 
 std::vector<Command> book_commands() {
   return {
@@ -289,10 +185,6 @@ std::vector<Command> book_commands() {
        with_book_options(
            {{"origin", "NAME", "the book's name, yours alone, e.g. your-firm.example/shop"}, key_row}),
        run_create, "fogwright book create --book shop.db --origin your-firm.example/shop"},
-      {"book", "verify", "", "read everything again and say whether it is as it was written",
-       with_book_options(
-           {vkey_row, {"quick", nullptr, "the record only, not the documents and the file's structure"}}),
-       run_verify, "fogwright book verify --book shop.db"},
       {"book", "rebuild", "", "derive stock, crew and jobs anew from the entries", with_book_options({}),
        run_rebuild, ""},
       {"book",
@@ -308,10 +200,6 @@ std::vector<Command> book_commands() {
       {"book", "import", "FILE", "take in entries that another copy of this book has more of; all or none",
        with_book_options({}), run_import, ""},
       {"book", "backup", "FILE", "a consistent copy while others write", with_book_options({}), run_backup, ""},
-      {"book", "checkpoint", "", "sign the book as it is now; give the lines to someone else",
-       with_book_options({key_row, out_row}), run_checkpoint, ""},
-      {"book", "prove", "NUMBER|ID", "a proof, to be checked without us, that an entry is in the book",
-       with_book_options({key_row, out_row}), run_prove, ""},
   };
 }
 

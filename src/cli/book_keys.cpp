@@ -25,48 +25,75 @@ Result<std::string> key_path(const Call& call) {
   return beside_the_book(call, ".key");
 }
 
-Result<VerifierKey> make_key(const Call& call, const std::string& origin) {
-  if (auto named = key_name_ok(origin); !named) return tl::make_unexpected(named.error());
+Result<VerifierKey> write_key_pair(const SignerKey& key, const std::string& secret, const std::string& open) {
+  if (auto written = write_new_file(secret, skey_text(key) + "\n", true); !written)
+    return tl::make_unexpected(written.error());
+  const VerifierKey verifier = key.verifier();
+  if (auto written = write_new_file(open, vkey_text(verifier) + "\n"); !written)
+    return tl::make_unexpected(written.error());
+  return verifier;
+}
+
+Result<SignerKey> new_key(const Call& call, const std::string& name, KeyKind kind) {
+  if (auto named = key_name_ok(name); !named) return tl::make_unexpected(named.error());
   SignerKey key;
-  key.name = origin;
+  key.name = name;
+  key.kind = kind;
   call.outside.random(key.seed);
+  return key;
+}
+
+Result<VerifierKey> make_key(const Call& call, const std::string& origin) {
+  const auto key = new_key(call, origin, KeyKind::ed25519);
+  if (!key) return tl::make_unexpected(key.error());
   const auto secret = key_path(call);
   if (!secret) return tl::make_unexpected(secret.error());
   const auto open = beside_the_book(call, ".vkey");
   if (!open) return tl::make_unexpected(open.error());
-  if (auto written = write_new_file(*secret, skey_text(key) + "\n", true); !written)
-    return tl::make_unexpected(written.error());
-  const VerifierKey verifier = key.verifier();
-  if (auto written = write_new_file(*open, vkey_text(verifier) + "\n"); !written)
-    return tl::make_unexpected(written.error());
-  return verifier;
+  return write_key_pair(*key, *secret, *open);
+}
+
+Result<SignerKey> read_key_file(const std::string& path, std::string hint) {
+  const auto text = read_file(path, 10'000);
+  if (text) return read_skey(without_newline(*text));
+  Error error = text.error();
+  error.hint = std::move(hint);
+  return tl::make_unexpected(std::move(error));
 }
 
 Result<SignerKey> load_key(const Call& call) {
   const auto path = key_path(call);
   if (!path) return tl::make_unexpected(path.error());
-  const auto text = read_file(*path, 10'000);
-  if (!text) {
-    Error error = text.error();
-    error.hint = "name the file of the book's signing key with --key or FOGWRIGHT_KEY";
-    return tl::make_unexpected(std::move(error));
-  }
-  return read_skey(without_newline(*text));
+  return read_key_file(*path, "name the file of the book's signing key with --key or FOGWRIGHT_KEY");
+}
+
+Result<VerifierKey> vkey_of(const std::string& typed, const std::string& option) {
+  if (auto key = read_vkey(typed)) return key;
+  const auto text = read_file(typed, 10'000);
+  if (!text)
+    return fail(ErrorCode::not_found, fmt::format("no public key is at {}", typed), option,
+                fmt::format("give the key that you trust, as text or as a file: {} 'name+hash+key'", option));
+  return read_vkey(without_newline(*text));
 }
 
 Result<VerifierKey> load_vkey(const Call& call) {
-  const auto typed = call.options.text("vkey");
-  if (typed) {
-    if (auto key = read_vkey(*typed)) return key;
-  }
+  if (const auto typed = call.options.text("vkey")) return vkey_of(*typed, "--vkey");
   const auto beside = beside_the_book(call, ".vkey");
-  if (!typed && !beside) return tl::make_unexpected(beside.error());
-  const std::string path = typed ? *typed : *beside;
-  const auto text = read_file(path, 10'000);
-  if (!text)
-    return fail(ErrorCode::not_found, fmt::format("no public key is at {}", path), "--vkey",
-                "give the key that you trust, as text or as a file: --vkey 'name+hash+key'");
-  return read_vkey(without_newline(*text));
+  if (!beside) return tl::make_unexpected(beside.error());
+  return vkey_of(*beside, "--vkey");
+}
+
+Result<std::vector<VerifierKey>> witness_keys(const Call& call) {
+  std::vector<VerifierKey> keys;
+  for (const std::string& typed : call.options.all("witness")) {
+    auto key = vkey_of(typed, "--witness");
+    if (!key) return tl::make_unexpected(key.error());
+    if (key->kind != KeyKind::cosignature)
+      return fail(ErrorCode::not_understood, fmt::format("the key of {} is no witness's key", key->name),
+                  "--witness", "give the .vkey file that fogwright witness key wrote");
+    keys.push_back(std::move(*key));
+  }
+  return keys;
 }
 
 Result<std::string> checkpoint_now(const Call& call, Store& store) {
@@ -75,8 +102,25 @@ Result<std::string> checkpoint_now(const Call& call, Store& store) {
   const Head head = store.head();
   const auto note = sign_checkpoint({store.origin(), static_cast<std::uint64_t>(head.size), head.root}, *key);
   if (!note) return note;
+  // Signed before, it may have cosignatures by now.
+  if (auto kept = kept_checkpoint(store, head.size); kept && kept->starts_with(*note)) return std::move(*kept);
   store.add_checkpoint(head.size, *note);
   return note;
+}
+
+std::optional<std::string> kept_checkpoint(Store& store, std::int64_t size) {
+  for (auto& [kept_size, note] : store.checkpoints())
+    if (kept_size == size) return std::move(note);
+  return std::nullopt;
+}
+
+NodeSource nodes_of(Store& store) {
+  return [&store](NodeId id) -> Result<Hash> {
+    const auto hash = store.node(static_cast<std::int64_t>(id.level), static_cast<std::int64_t>(id.index));
+    if (!hash)
+      return fail(ErrorCode::bad_book, "the book lacks a node of its tree", {}, "run fogwright book verify");
+    return *hash;
+  };
 }
 
 }  // namespace fogwright

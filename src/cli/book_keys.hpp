@@ -3,6 +3,7 @@
 
 #include "cli/book_session.hpp"
 #include "fogwright/book/checkpoint.hpp"
+#include "fogwright/book/merkle.hpp"
 
 namespace fogwright {
 
@@ -10,13 +11,30 @@ namespace fogwright {
 /// public half is beside the book as BOOK.vkey, for those who verify.
 [[nodiscard]] Result<std::string> key_path(const Call& call);
 
-/// Makes and writes both; nothing is overwritten. Returns the public half.
+/// A key of random bytes. Errors: not_understood for a name that no key may have.
+[[nodiscard]] Result<SignerKey> new_key(const Call& call, const std::string& name, KeyKind kind);
+/// Writes both halves, the secret one for its owner only; nothing is overwritten. Returns the public one.
+[[nodiscard]] Result<VerifierKey> write_key_pair(const SignerKey& key, const std::string& secret,
+                                                 const std::string& open);
+[[nodiscard]] Result<SignerKey> read_key_file(const std::string& path, std::string hint);
+
+/// Makes and writes the keys of a book. Returns the public half.
 [[nodiscard]] Result<VerifierKey> make_key(const Call& call, const std::string& origin);
 [[nodiscard]] Result<SignerKey> load_key(const Call& call);
 /// The public key to check by: --vkey (text or file), else BOOK.vkey. Errors: not_found where there is none.
 [[nodiscard]] Result<VerifierKey> load_vkey(const Call& call);
+/// A public key as typed, or of the file that was typed. Errors: not_found, not_understood.
+[[nodiscard]] Result<VerifierKey> vkey_of(const std::string& typed, const std::string& option);
+/// The keys of --witness, all of them.
+[[nodiscard]] Result<std::vector<VerifierKey>> witness_keys(const Call& call);
 
-/// Signs the book as it is now, keeps the checkpoint in it, and returns the note.
+/// Signs the book as it is now, keeps the checkpoint in it, and returns the note with all its signatures.
 [[nodiscard]] Result<std::string> checkpoint_now(const Call& call, Store& store);
+
+/// The checkpoint of this size, if the book keeps one.
+[[nodiscard]] std::optional<std::string> kept_checkpoint(Store& store, std::int64_t size);
+
+/// The hashes of the book's tree, for proofs. The store must outlive it.
+[[nodiscard]] NodeSource nodes_of(Store& store);
 
 }  // namespace fogwright

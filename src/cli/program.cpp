@@ -8,6 +8,7 @@
 #include "cli/exit_status.hpp"
 #include "cli/printing.hpp"
 #include "cli/version.hpp"
+#include "fogwright/store.hpp"
 #include "report/page.hpp"
 
 namespace fogwright {
@@ -134,6 +135,8 @@ int run_program(const std::vector<std::string>& words, Outside& outside) {
                       "check the disk or the pipe"}},
                     wants_json(words), outside);
     return status;
+  } catch (const StorageFault& fault) {
+    return report({{fault.code(), fault.what(), {}, fault.hint()}}, wants_json(words), outside);
   } catch (const std::exception& fault) {
     return report(
         {{ErrorCode::internal_fault, fault.what(), {}, "this is a defect of the program; please report it"}},

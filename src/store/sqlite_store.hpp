@@ -7,12 +7,13 @@
 #include "fogwright/store.hpp"
 #include "store/appender.hpp"
 #include "store/lock_file.hpp"
+#include "store/private_records.hpp"
 #include "store/session.hpp"
 
 namespace fogwright {
 
 /// A book in an SQLite file. For one thread at a time; other processes and other stores may use the same file.
-class SqliteStore final : public Store {
+class SqliteStore final : public Store, public PrivateRecords {
  public:
   /// Opens a book that exists and takes the steps its tables lack. Throws StorageFault.
   SqliteStore(std::string path, Fold fold, Clock clock, const SqliteOptions& options);
@@ -35,6 +36,7 @@ class SqliteStore final : public Store {
   [[nodiscard]] std::vector<std::pair<std::int64_t, std::string>> checkpoints() override;
   void keep_private(std::string_view hash_hex, std::string_view salt, std::string_view bytes) override;
   [[nodiscard]] std::optional<std::string> private_bytes(std::string_view hash_hex) override;
+  [[nodiscard]] std::optional<PrivateRecord> private_record(std::string_view hash_hex) override;
   bool erase_private(std::string_view hash_hex) override;
   [[nodiscard]] Verification verify(std::string_view trusted_vkey, VerifyDepth depth,
                                     const Progress& progress) override;

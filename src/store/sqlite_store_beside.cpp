@@ -75,12 +75,17 @@ void SqliteStore::keep_private(std::string_view hash_hex, std::string_view salt,
   });
 }
 
-std::optional<std::string> SqliteStore::private_bytes(std::string_view hash_hex) {
+std::optional<PrivateRecord> SqliteStore::private_record(std::string_view hash_hex) {
   const std::string hash = hash_of_hex(hash_hex);
-  sqlite::Statement select = session().reader.prepare("SELECT bytes FROM private WHERE hash = ?1");
+  sqlite::Statement select = session().reader.prepare("SELECT salt, bytes FROM private WHERE hash = ?1");
   Rows rows = select.rows(Blob{hash});
   if (!rows.next()) return std::nullopt;
-  return std::string(rows.blob(0));
+  return PrivateRecord{std::string(rows.blob(0)), std::string(rows.blob(1))};
+}
+
+std::optional<std::string> SqliteStore::private_bytes(std::string_view hash_hex) {
+  auto record = private_record(hash_hex);
+  return record ? std::optional(std::move(record->bytes)) : std::nullopt;
 }
 
 bool SqliteStore::erase_private(std::string_view hash_hex) {

@@ -43,11 +43,22 @@ def check_damages(folder, files, names, tries):
         path = folder / name
         sound = path.read_bytes()
         for what, damaged in damages(name, sound, tries):
-            if name in ("book.vkey", "entry.json") and damaged == sound[:-1]:
+            if name in ("book.vkey", "entry.json", "witness.vkey") and damaged == sound[:-1]:
                 continue  # only the newline at the end of the file
             path.write_bytes(damaged)
             expect(False, what, folder, *names)
         path.write_bytes(sound)
+
+
+def check_witness(folder, count):
+    subprocess.run([write_export, str(folder), str(count)], check=True)
+    verifier.extend(["--witness", str(folder / "witness.vkey")])
+    cosigned = ["book.jsonl", "cosigned.checkpoint", "book.vkey"]
+    expect(True, f"a cosigned book of {count}, its witness demanded", folder, *cosigned)
+    expect(False, "a book without the witness that is demanded", folder, "book.jsonl", "book.checkpoint", "book.vkey")
+    if count == 300:
+        check_damages(folder, ["cosigned.checkpoint", "witness.vkey"], cosigned, 40)
+    del verifier[-2:]
 
 
 def check_proofs(folder, count):
@@ -67,6 +78,8 @@ for count in (1, 2, 7, 300):
         book = ["book.jsonl", "book.checkpoint", "book.vkey", "older.checkpoint"]
         expect(True, f"a sound book of {count}", folder, *book)
         expect(True, f"a sound book of {count} without older checkpoints", folder, *book[:3])
+        # Who does not know the witness skips its line.
+        expect(True, f"a cosigned book of {count}", folder, "book.jsonl", "cosigned.checkpoint", "book.vkey")
         expect(False, "an older checkpoint as the newest", folder, "book.jsonl", "older.checkpoint", "book.vkey")
         if count == 300:
             check_damages(folder, book, book, 12)
@@ -77,6 +90,7 @@ for count in (1, 2, 7, 300):
             expect(False, "an entry rewritten", folder, *book)
         if verifier[-1].endswith(".py"):
             check_proofs(folder, count)
+            check_witness(folder, count)
 
 print("\n".join(failures) if failures else "every sound export accepted, every damaged one refused")
 sys.exit(1 if failures else 0)
