@@ -153,7 +153,7 @@ def read_vkey(text, kind=1):
     material = base64.b64decode(key, validate=True)
     demand(len(material) == 33 and material[0] == kind, "the vkey is not an Ed25519 key of the right kind")
     wanted = hashlib.sha256(name.encode() + b"\n" + material).digest()[:4]
-    demand(bytes.fromhex(key_id) == wanted, "the id in the vkey does not fit the key")
+    demand(key_id == wanted.hex(), "the id in the vkey does not fit the key")
     return name, wanted, material[1:]
 
 

@@ -38,6 +38,11 @@ def damages(name, data, tries):
         yield f"{name}, a line twice", b"".join([*lines, lines[-1]])
 
 
+def same_key(one, other):
+    one, other = one.split(b"+", 2), other.split(b"+", 2)
+    return len(other) == 3 and one[0] == other[0] and one[1] == other[1].lower() and one[2] == other[2]
+
+
 def check_damages(folder, files, names, tries):
     for name in files:
         path = folder / name
@@ -45,6 +50,8 @@ def check_damages(folder, files, names, tries):
         for what, damaged in damages(name, sound, tries):
             if name in ("book.vkey", "entry.json", "witness.vkey") and damaged == sound[:-1]:
                 continue  # only the newline at the end of the file
+            if name.endswith(".vkey") and same_key(sound, damaged):
+                continue  # a digit of its id in upper case
             path.write_bytes(damaged)
             expect(False, what, folder, *names)
         path.write_bytes(sound)
