@@ -43,13 +43,30 @@ PieceRunner on_threads(unsigned threads) {
   };
 }
 
-struct BookVerifier::Piece {
-  std::uint64_t seq;  // of its first leaf
-  std::size_t begin;  // of its leaves in the span that was fed
-  std::size_t count;
-  bool reduced;  // its first hash is the root of all of it
-  std::vector<std::pair<std::uint64_t, std::string>> faults{};
-};
+HashedLeaves::HashedLeaves(const BookVerifier& verifier, std::uint64_t first)
+    : verifier_(&verifier), first_(first), next_(first), end_of_piece_(verifier.end_of_piece(first)) {
+  open_.hashes.reserve(piece_size);
+}
+
+void HashedLeaves::add(const StoredLeaf& leaf) {
+  if (next_ == end_of_piece_) end_piece();
+  const Hash hash = hasher_.leaf(leaf.bytes);
+  if (std::string fault = verifier_->fault_of(next_, leaf, hash); !fault.empty())
+    open_.faults.emplace_back(next_, std::move(fault));
+  open_.hashes.push_back(hash);
+  ++next_;
+}
+
+void HashedLeaves::end_piece() {
+  open_.reduced = open_.hashes.size() == piece_size;
+  if (open_.reduced) open_.hashes.front() = reduce(open_.hashes, hasher_);
+  const auto kept = open_.reduced ? std::ptrdiff_t{1} : static_cast<std::ptrdiff_t>(open_.hashes.size());
+  ended_.push_back(
+      {{open_.hashes.begin(), open_.hashes.begin() + kept}, open_.reduced, std::move(open_.faults)});
+  open_.hashes.clear();
+  open_.faults.clear();
+  end_of_piece_ = verifier_->end_of_piece(next_);
+}
 
 BookVerifier::BookVerifier(std::string origin, VerifyOptions options)
     : origin_(std::move(origin)), options_(std::move(options)) {}
@@ -60,42 +77,31 @@ void BookVerifier::expect(const Checkpoint& checkpoint) {
 }
 
 void BookVerifier::feed(std::span<const StoredLeaf> leaves) {
-  std::vector<Hash> hashes(leaves.size());
-  std::vector<Piece> pieces = cut(leaves.size());
-  options_.run(pieces.size(), [&](std::size_t i) { hash_piece(pieces[i], leaves, hashes); });
-  for (const Piece& piece : pieces) {
-    for (const auto& [seq, message] : piece.faults) {
-      add_fault(message, entry_name(seq), "restore the book from a backup and compare this entry");
-    }
-    append(piece, std::span(hashes).subspan(piece.begin, piece.count));
+  std::vector<std::pair<HashedLeaves, std::span<const StoredLeaf>>> parts;
+  for (std::uint64_t seq = tree_.size(); !leaves.empty();) {
+    const auto count = std::min<std::size_t>(piece_size - seq % piece_size, leaves.size());
+    parts.emplace_back(hashes_from(seq), leaves.first(count));
+    leaves = leaves.subspan(count);
+    seq += count;
   }
+  options_.run(parts.size(), [&](std::size_t i) {
+    for (const StoredLeaf& leaf : parts[i].second) parts[i].first.add(leaf);
+  });
+  for (auto& [part, given] : parts) feed(std::move(part));
 }
 
-// Cuts where a subtree of piece_size ends and where an expected checkpoint lies.
-std::vector<BookVerifier::Piece> BookVerifier::cut(std::size_t count) const {
-  std::vector<Piece> pieces;
-  for (std::size_t begin = 0; begin < count;) {
-    const std::uint64_t seq = tree_.size() + begin;
-    std::uint64_t end = std::min((seq / piece_size + 1) * piece_size, tree_.size() + count);
-    if (const auto next = expected_.upper_bound(seq); next != expected_.end()) end = std::min(end, next->first);
-    const auto length = static_cast<std::size_t>(end - seq);
-    pieces.push_back({seq, begin, length, length == piece_size});
-    begin += length;
-  }
-  return pieces;
+HashedLeaves BookVerifier::hashes_from(std::uint64_t seq) const { return {*this, seq}; }
+
+void BookVerifier::feed(HashedLeaves part) {
+  part.end_piece();
+  for (std::size_t i = 0; i < part.ended_.size(); ++i) append(part, i);
 }
 
-void BookVerifier::hash_piece(Piece& piece, std::span<const StoredLeaf> leaves, std::span<Hash> hashes) const {
-  Sha256 hasher;  // one a piece, so that pieces may run on any thread
-  for (std::size_t i = 0; i < piece.count; ++i) {
-    const StoredLeaf& leaf = leaves[piece.begin + i];
-    Hash& hash = hashes[piece.begin + i];
-    hash = hasher.leaf(leaf.bytes);
-    if (std::string fault = fault_of(piece.seq + i, leaf, hash); !fault.empty()) {
-      piece.faults.emplace_back(piece.seq + i, std::move(fault));
-    }
-  }
-  if (piece.reduced) reduce(hashes.subspan(piece.begin, piece.count), hasher);
+// Where the subtree of piece_size ends, or before it an expected checkpoint lies.
+std::uint64_t BookVerifier::end_of_piece(std::uint64_t seq) const {
+  const std::uint64_t end = (seq / piece_size + 1) * piece_size;
+  const auto next = expected_.upper_bound(seq);
+  return next == expected_.end() ? end : std::min(end, next->first);
 }
 
 std::string BookVerifier::fault_of(std::uint64_t seq, const StoredLeaf& leaf, const Hash& hash) const {
@@ -109,11 +115,14 @@ std::string BookVerifier::fault_of(std::uint64_t seq, const StoredLeaf& leaf, co
   return error.where.empty() ? error.message : fmt::format("{}: {}", error.where, error.message);
 }
 
-void BookVerifier::append(const Piece& piece, std::span<const Hash> hashes) {
-  if (piece.reduced) {
-    tree_.append_subtree(piece_level, hashes.front());
+void BookVerifier::append(const HashedLeaves& part, std::size_t piece) {
+  const HashedLeaves::Piece& ended = part.ended_[piece];
+  for (const auto& [seq, message] : ended.faults)
+    add_fault(message, entry_name(seq), "restore the book from a backup and compare this entry");
+  if (ended.reduced) {
+    tree_.append_subtree(piece_level, ended.hashes.front());
   } else {
-    for (const Hash& hash : hashes) tree_.append(hash);
+    for (const Hash& hash : ended.hashes) tree_.append(hash);
   }
   compare_expected();
 }

@@ -80,7 +80,7 @@ Result<bool> Appender::add_copy(std::string_view leaf) {
   if (seq > state_.size())
     return fail(ErrorCode::bad_entry, fmt::format("entry {} comes next, not {}", state_.size(), seq), "seq",
                 "export the other copy whole, in order");
-  if (place_.reader.find(entry->id))
+  if (find(entry->id))
     return fail(ErrorCode::bad_entry,
                 fmt::format("the id {} is taken by an earlier entry", uuid_text(entry->id)), "id",
                 "verify the copy that this export came from");
@@ -90,8 +90,13 @@ Result<bool> Appender::add_copy(std::string_view leaf) {
   return true;
 }
 
+std::optional<std::int64_t> Appender::find(const Uuid& id) {
+  if (!largest_id_ || id > *largest_id_) return std::nullopt;
+  return place_.reader.find(id);
+}
+
 Result<void> Appender::add_one(Made& made) {
-  const auto there = place_.reader.find(made.entry.id);
+  const auto there = find(made.entry.id);
   return there ? add_again(made.entry, *there) : add_new(made);
 }
 
@@ -120,11 +125,12 @@ Result<void> Appender::add_new(Made& made) {
     encode(made);
   }
   if (!made.leaf) return tl::make_unexpected(made.leaf.error());
-  std::vector<TreeNode> nodes;
-  state_.tree.append(made.hash, nodes);
+  nodes_.clear();
+  state_.tree.append(made.hash, nodes_);
   place_.writer.add_entry(made.entry, made.hash, *made.leaf);
-  for (const TreeNode& node : nodes) place_.writer.add_node(node);
+  for (const TreeNode& node : nodes_) place_.writer.add_node(node);
   place_.fold(made.entry, place_.documents);
+  if (!largest_id_ || made.entry.id > *largest_id_) largest_id_ = made.entry.id;
   state_.last_hash = made.hash;
   state_.last_received_ms = received_ms_;
   wrote_ = true;

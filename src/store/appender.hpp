@@ -21,7 +21,10 @@ class Appender {
   };
 
   Appender(const Place& place, TreeState state, std::int64_t received_ms)
-      : place_(place), state_(std::move(state)), received_ms_(received_ms) {}
+      : place_(place),
+        state_(std::move(state)),
+        received_ms_(received_ms),
+        largest_id_(place.reader.largest_id()) {}
 
   /// Refuses what the record format does not allow, and an id that stands for something else (bad_entry;
   /// `where` is the member, and which of several entries it is). An entry that is there already gets its
@@ -44,6 +47,9 @@ class Appender {
     Hash hash{};
   };
 
+  /// The entry of this id, if it is there. Ids begin with their time: nearly every new one is larger than all
+  /// that are there, which needs no look at the table.
+  [[nodiscard]] std::optional<std::int64_t> find(const Uuid& id);
   void encode(Made& made) const;
   void encode(std::span<Made> made, std::int64_t first_seq) const;
   Result<void> add_one(Made& made);
@@ -53,8 +59,10 @@ class Appender {
   Place place_;
   TreeState state_;
   std::int64_t received_ms_;
+  std::optional<Uuid> largest_id_;  ///< of all entries, those just written included
   bool wrote_ = false;
   std::vector<Receipt> receipts_;
+  std::vector<TreeNode> nodes_;  ///< that the entry just added completes; its memory is used again
 };
 
 }  // namespace fogwright

@@ -9,6 +9,7 @@
 #include "store/audit_parts.hpp"
 #include "store/leaf_batches.hpp"
 #include "store/rebuild.hpp"
+#include "store/record_scan.hpp"
 #include "store/session.hpp"
 
 namespace fogwright {
@@ -17,17 +18,14 @@ namespace {
 constexpr unsigned threads = 2;
 
 // One reading of the record, from the first entry on: bytes against the tree and, in depth, entries against
-// documents. Entries are read ahead by one thread while others hash the batch before.
+// documents.
 class RecordReading {
  public:
   RecordReading(const AuditedBook& book, VerifyDepth depth, sqlite::Connection& snapshot)
       : book_(book),
-        depth_(depth),
-        source_(open_connection(book.path, sqlite::Access::read_only, book.options)),
         size_(BookReader(snapshot).size()),
-        batches_(source_, size_),
         verifier_(book.origin, {false, on_threads(threads), most_findings}) {
-    if (depth_ == VerifyDepth::record) return;
+    if (depth == VerifyDepth::record) return;
     make_fresh_documents(snapshot);
     fresh_.emplace(snapshot, fresh_documents);
   }
@@ -36,28 +34,40 @@ class RecordReading {
   [[nodiscard]] std::int64_t size() const { return size_; }
 
   void run(const Progress& progress) {
-    LeafBatch batch, ahead;
-    batches_.next(batch);
-    while (!batch.rows.empty()) {
-      auto reading = std::async(std::launch::async, [&] { batches_.next(ahead); });
-      verifier_.feed(batch.leaves());
-      if (fresh_) fold(batch);
-      if (progress) progress(batch.rows.back().seq + 1, size_);
-      reading.get();
-      std::swap(batch, ahead);
-    }
-    fresh_.reset();
+    if (fresh_) return run_in_depth(progress);
+    RecordScan scan(book_, size_, verifier_, threads);
+    scan.run(progress);
+    stopped_at_ = scan.stopped_at();
   }
 
   /// What reading the entries found, besides what the verifier did.
   [[nodiscard]] std::vector<Finding> take_findings() {
-    if (batches_.stopped_at() < size_) {
-      add(batches_.stopped_at(), "is missing; what stands behind it cannot be tied to the tree");
+    if (stopped_at_ < size_) {
+      add(stopped_at_, "is missing; what stands behind it cannot be tied to the tree");
     }
     return std::move(findings_);
   }
 
  private:
+  // Entries are read ahead by one thread while others hash and read the batch before; folding needs them in
+  // order.
+  void run_in_depth(const Progress& progress) {
+    const auto source = open_connection(book_.path, sqlite::Access::read_only, book_.options);
+    LeafBatches batches(source, size_);
+    LeafBatch batch, ahead;
+    batches.next(batch);
+    while (!batch.rows.empty()) {
+      auto reading = std::async(std::launch::async, [&] { batches.next(ahead); });
+      verifier_.feed(batch.leaves());
+      fold(batch);
+      if (progress) progress(batch.rows.back().seq + 1, size_);
+      reading.get();
+      std::swap(batch, ahead);
+    }
+    fresh_.reset();
+    stopped_at_ = batches.stopped_at();
+  }
+
   void add(std::int64_t seq, std::string what) {
     if (findings_.size() < most_findings) findings_.push_back({seq, std::move(what)});
   }
@@ -84,10 +94,7 @@ class RecordReading {
   }
 
   const AuditedBook& book_;
-  VerifyDepth depth_;
-  sqlite::Connection source_;
-  std::int64_t size_;
-  LeafBatches batches_;
+  std::int64_t size_, stopped_at_ = 0;
   BookVerifier verifier_;
   std::optional<SqlDocuments> fresh_;
   std::vector<Finding> findings_;

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <bit>
 
 #include "fogwright/book/encoding.hpp"
@@ -57,6 +58,7 @@ BookReader::BookReader(const sqlite::Connection& connection)
       leaf_(connection.prepare("SELECT leaf FROM entry WHERE seq = ?1")),
       leaf_hash_(connection.prepare("SELECT hash FROM entry WHERE seq = ?1")),
       find_(connection.prepare("SELECT seq FROM entry WHERE id = ?1")),
+      largest_id_(connection.prepare("SELECT max(id) FROM entry")),
       leaf_hashes_(connection.prepare("SELECT hash FROM entry WHERE seq >= ?1 AND seq < ?2 ORDER BY seq")),
       node_hashes_(
           connection.prepare("SELECT hash FROM node WHERE level = ?3 AND position >= ?1 AND position < ?2 "
@@ -84,6 +86,14 @@ std::optional<std::int64_t> BookReader::find(const Uuid& id) {
   Rows rows = find_.rows(Blob{as_bytes(id.bytes)});
   if (!rows.next()) return std::nullopt;
   return rows.integer(0);
+}
+
+std::optional<Uuid> BookReader::largest_id() {
+  Rows rows = largest_id_.rows();
+  Uuid id;
+  if (!rows.next() || rows.blob(0).size() != id.bytes.size()) return std::nullopt;
+  std::copy_n(rows.blob(0).begin(), id.bytes.size(), id.bytes.begin());
+  return id;
 }
 
 std::optional<Hash> BookReader::node(NodeId id) {

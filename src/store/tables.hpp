@@ -23,11 +23,13 @@ class BookReader {
   [[nodiscard]] std::optional<std::string> leaf(std::int64_t seq);
   [[nodiscard]] std::optional<Hash> leaf_hash(std::int64_t seq);
   [[nodiscard]] std::optional<std::int64_t> find(const Uuid& id);
+  /// None if there are no entries.
+  [[nodiscard]] std::optional<Uuid> largest_id();
   /// None if the subtree is not complete, or its parts are missing or damaged.
   [[nodiscard]] std::optional<Hash> node(NodeId id);
 
  private:
-  sqlite::Statement size_, leaf_, leaf_hash_, find_, leaf_hashes_, node_hashes_;
+  sqlite::Statement size_, leaf_, leaf_hash_, find_, largest_id_, leaf_hashes_, node_hashes_;
 };
 
 /// Writes the record, inside the transaction of its connection.

@@ -48,6 +48,33 @@ struct VerifySummary {
   [[nodiscard]] bool ok() const noexcept { return fault_count == 0; }
 };
 
+class BookVerifier;
+
+/// Some entries in a row, hashed by one thread, for a BookVerifier that must outlive it.
+class HashedLeaves {
+ public:
+  /// The next entry. Its bytes are done with when this returns.
+  void add(const StoredLeaf& leaf);
+
+ private:
+  friend class BookVerifier;
+  HashedLeaves(const BookVerifier& verifier, std::uint64_t first);
+  void end_piece();
+
+  /// Leaves of one subtree that no expected checkpoint cuts: their hashes, or the root if they are all of it.
+  struct Piece {
+    std::vector<Hash> hashes;
+    bool reduced = false;
+    std::vector<std::pair<std::uint64_t, std::string>> faults{};
+  };
+
+  const BookVerifier* verifier_;
+  Sha256 hasher_;
+  std::uint64_t first_, next_, end_of_piece_;
+  Piece open_;
+  std::vector<Piece> ended_;
+};
+
 /// Goes through a book from its first entry and rebuilds its tree. Memory does not grow with the book. That
 /// ids do not repeat is for the store to see.
 class BookVerifier {
@@ -61,16 +88,21 @@ class BookVerifier {
   /// The next entries in order. Large pieces (several thousand) keep all threads busy.
   void feed(std::span<const StoredLeaf> leaves);
 
+  /// For those who read and hash pieces of the book on threads of their own: what feed takes later. May be
+  /// called on any thread while no entries are fed.
+  [[nodiscard]] HashedLeaves hashes_from(std::uint64_t seq) const;
+  /// The next entries, hashed. Precondition: they begin where those fed so far end.
+  void feed(HashedLeaves part);
+
   /// Size, root and faults. Adds a fault for each expected checkpoint that lies beyond the last entry.
   [[nodiscard]] VerifySummary finish();
 
  private:
-  struct Piece;
+  friend class HashedLeaves;
 
-  std::vector<Piece> cut(std::size_t count) const;
-  void hash_piece(Piece& piece, std::span<const StoredLeaf> leaves, std::span<Hash> hashes) const;
+  void append(const HashedLeaves& part, std::size_t piece);
+  [[nodiscard]] std::uint64_t end_of_piece(std::uint64_t seq) const;
   [[nodiscard]] std::string fault_of(std::uint64_t seq, const StoredLeaf& leaf, const Hash& hash) const;
-  void append(const Piece& piece, std::span<const Hash> hashes);
   void compare_expected();
   void add_fault(std::string message, std::string where, std::string hint);
 
