@@ -11,33 +11,6 @@ namespace {
 
 using nlohmann::json;
 
-constexpr Unit<Dimension::volume_flow> microlitre_per_minute{unit::microlitre.in_si / unit::minute.in_si};
-
-LiquidFlow flow(const json& test, const char* member) {
-  return {static_cast<double>(test.at(member).get<std::int64_t>()), microlitre_per_minute};
-}
-
-/// The current catch test of a fogger, as a plan takes it.
-Calibration calibration_of(const json& test) {
-  Calibration c;
-  c.flow = flow(test, "flow_ul_min");
-  c.low = flow(test, "low_ul_min");
-  c.high = flow(test, "high_ul_min");
-  c.relative_spread = static_cast<double>(test.at("spread_ppm").get<std::int64_t>()) / 1e6;
-  c.runs = test.at("runs").get<int>();
-  c.large_spread = c.relative_spread > 0.10 || c.runs < 3;
-  return c;
-}
-
-void add_fogger(const json& fogger, PlanRequest& request) {
-  if (!request.calibration && !fogger.at("tests").empty())
-    request.calibration = calibration_of(fogger.at("tests").back());
-  if (!request.fogger.tank && fogger.contains("tank_ul"))
-    request.fogger.tank = LiquidVolume(fogger["tank_ul"].get<double>(), unit::microlitre);
-  if (!request.fogger.empty_mass && fogger.contains("empty_mg"))
-    request.fogger.empty_mass = Mass(fogger["empty_mg"].get<double>(), unit::milligram);
-}
-
 /// The adopted label of the product.
 Result<void> add_label(const Documents& now, NewJob& job, PlanRequest& request) {
   const auto product = now.get("product", job.product);
@@ -56,25 +29,10 @@ Result<void> add_from_book(Store& store, NewJob& job, PlanRequest& request) {
   Result<void> done;
   store.read([&](const Documents& now, const Head&) {
     done = add_label(now, job, request);
-    if (const auto fogger = now.get("fogger", job.fogger)) add_fogger(*fogger, request);
+    job.request["fogger"] = fogger_facts(now, job.fogger);
   });
+  add_fogger_facts(job.request["fogger"], request);
   return done;
-}
-
-/// What was typed, and the files it names, so that the plan can be made again.
-Result<json> request_json(const Call& call) {
-  json typed = json::object();
-  for (const OptionRow& row : job_plan_options()) {
-    if (std::string_view(row.name) == "customer" || std::string_view(row.name) == "address") continue;
-    for (const std::string& value : call.options.all(row.name)) typed[row.name].push_back(value);
-  }
-  json request = {{"options", std::move(typed)}};
-  if (const auto file = call.options.text("site")) {
-    auto text = read_file(*file);
-    if (!text) return tl::make_unexpected(text.error());
-    request["site_file"] = std::move(*text);
-  }
-  return request;
 }
 
 tl::expected<NewJob, Faults> read_job(const Call& call) {
@@ -97,9 +55,6 @@ tl::expected<NewJob, Faults> read_job(const Call& call) {
     if (!at) return refuse(at.error());
     job.scheduled_ms = *at;
   }
-  auto request = request_json(call);
-  if (!request) return refuse(request.error());
-  job.request = std::move(*request);
   return job;
 }
 
@@ -142,7 +97,10 @@ std::string keep_site(const Call& call, Store& store) {
 tl::expected<PlannedJob, Faults> plan_from_options(const Call& call, Store& store) {
   auto job = read_job(call);
   if (!job) return tl::make_unexpected(job.error());
-  auto request = plan_request_without_label(call);
+  const auto typed = typed_request(call);
+  if (!typed) return refuse(typed.error());
+  job->request = typed->recorded;
+  auto request = read_recorded_request(typed->recorded, typed->places);
   if (!request) return tl::make_unexpected(request.error());
   if (auto ok = add_from_book(store, *job, *request); !ok) return refuse(ok.error());
   auto plan = make_plan(*request);

@@ -68,16 +68,28 @@ Result<Overlay> overlay_from(const Options& options) {
   return overlay;
 }
 
-tl::expected<void, Faults> add_limits(const Call& call, PlanRequest& request) {
-  std::vector<EnteredLimit> all;
-  for (const std::string& file : call.options.all("limits")) {
-    const auto text = read_file(file);
-    if (!text) return refuse(text.error());
-    const auto limits = read_limits(*text, file);
-    if (!limits) return tl::make_unexpected(limits.error());
-    all.insert(all.end(), limits->begin(), limits->end());
+/// Two ways to describe the air systems of one job.
+Result<void> check_options(const Options& options) {
+  for (const char* one : {"area", "returns", "return", "material"})
+    if (options.has("site") && options.has(one))
+      return fail(ErrorCode::bad_usage, fmt::format("--{} and --site both describe air systems", one),
+                  fmt::format("--{}", one), "put it into the site file, or leave --site out");
+  return {};
+}
+
+Result<void> add_files(const Options& options, TypedRequest& typed) {
+  typed.places.site_file = options.text("site").value_or("");
+  if (!typed.places.site_file.empty()) {
+    auto text = read_file(typed.places.site_file);
+    if (!text) return tl::make_unexpected(text.error());
+    typed.recorded["site_file"] = std::move(*text);
   }
-  if (!all.empty()) request.entered_limits = std::make_shared<const std::vector<EnteredLimit>>(std::move(all));
+  for (const std::string& file : options.all("limits")) {
+    auto text = read_file(file);
+    if (!text) return tl::make_unexpected(text.error());
+    typed.recorded["limits"].push_back(std::move(*text));
+    typed.places.limits_files.push_back(file);
+  }
   return {};
 }
 
@@ -139,28 +151,22 @@ std::vector<OptionRow> plan_options() {
   };
 }
 
-tl::expected<PlanRequest, Faults> plan_request_without_label(const Call& call) {
-  for (const char* one : {"area", "returns", "return", "material"})
-    if (call.options.has("site") && call.options.has(one))
-      return refuse({ErrorCode::bad_usage, fmt::format("--{} and --site both describe air systems", one),
-                     fmt::format("--{}", one), "put it into the site file, or leave --site out"});
-  std::string site_text;
-  const std::string site_file = call.options.text("site").value_or("");
-  if (!site_file.empty()) {
-    auto text = read_file(site_file);
-    if (!text) return refuse(text.error());
-    site_text = std::move(*text);
-  }
+Result<TypedRequest> typed_request(const Call& call) {
+  TypedRequest typed;
+  if (auto ok = check_options(call.options); !ok) return tl::make_unexpected(std::move(ok.error()));
+  if (auto ok = add_files(call.options, typed); !ok) return tl::make_unexpected(std::move(ok.error()));
   auto overlay = overlay_from(call.options);
-  if (!overlay) return refuse(overlay.error());
-  auto request = read_site(site_text, site_file, *overlay);
-  if (!request) return request;
-  if (auto limits = add_limits(call, *request); !limits) return tl::make_unexpected(std::move(limits.error()));
-  return request;
+  if (!overlay) return tl::make_unexpected(std::move(overlay.error()));
+  typed.recorded["members"] = std::move(overlay->members);
+  typed.recorded["bare_numbers"] = overlay->bare_numbers;
+  typed.places.options = std::move(overlay->names);
+  return typed;
 }
 
 tl::expected<PlanRequest, Faults> plan_request_from(const Call& call) {
-  auto request = plan_request_without_label(call);
+  const auto typed = typed_request(call);
+  if (!typed) return refuse(typed.error());
+  auto request = read_recorded_request(typed->recorded, typed->places);
   if (!request) return request;
   const std::string label_name = call.options.text("label").value_or(request->label_name);
   if (label_name.empty()) return request;  // make_plan says what is missing

@@ -70,6 +70,7 @@ void planned(const Entry& entry, MutableDocuments& documents) {
     if (body.contains(member)) job[member] = body[member];
   (void)needs_of(job);  // a plan that cannot be read is refused here, not at the gate
   keep(entry, documents, job);
+  documents.put("job-request", id, body.at("request"), true);
   count_one(documents, "job");
 }
 
