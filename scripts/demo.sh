@@ -16,6 +16,7 @@ build/release/fogwright book verify --book build/demo/quillfen.db
 cat <<END
 
 The book is build/demo/quillfen.db, its keys are beside it (quillfen.db.key, quillfen.db.vkey).
+Its papers are in build/demo/papers, those for customers in English and Spanish.
 build/demo also holds the two walks (ready-to-use.txt, high-strength.txt), the refusals, a checkpoint, an export, this log.
 Look around: export FOGWRIGHT_BOOK=build/demo/quillfen.db, then build/release/fogwright stock list, job list --all, help.
 END

@@ -5,6 +5,7 @@
 #include "cli/dose_commands.hpp"
 #include "cli/job_commands.hpp"
 #include "cli/label_command.hpp"
+#include "cli/paper_commands.hpp"
 #include "cli/plan_command.hpp"
 
 namespace fogwright {
@@ -71,10 +72,11 @@ const std::vector<Command>& commands() {
   static const std::vector<Command> table = [] {
     std::vector<Command> rows;
     for (const auto& part :
-         {engine_commands(), book_commands(), book_verify_commands(), book_checkpoint_commands(),
-          book_bundle_commands(), witness_commands(), crew_commands(), fogger_commands(), cartridge_commands(),
-          product_commands(), place_commands(), stock_commands(), stock_view_commands(), job_commands(),
-          calendar_commands(), ask_commands(), audit_commands()})
+         {engine_commands(),      book_commands(),       book_verify_commands(), book_checkpoint_commands(),
+          book_bundle_commands(), witness_commands(),    firm_commands(),        crew_commands(),
+          fogger_commands(),      cartridge_commands(),  product_commands(),     place_commands(),
+          stock_commands(),       stock_view_commands(), job_commands(),         calendar_commands(),
+          chart_commands(),       paper_commands(),      ask_commands(),         audit_commands()})
       rows.insert(rows.end(), part.begin(), part.end());
     return rows;
   }();

@@ -8,6 +8,7 @@
 #include "desk/vessels.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
+#include "fogwright/press.hpp"
 
 namespace fogwright {
 namespace {
@@ -157,9 +158,7 @@ Outcome show_from_book(const Call& call, const Show& show) {
 }
 
 std::string volume_text(std::int64_t ul, UnitSystem units, Rounding rounding) {
-  // A recorded volume has lost up to a microlitre of what was typed: a full quart is not to read "31.9 fl oz".
-  const std::int64_t typed = rounding == Rounding::down && ul > 0 ? ul + 1 : ul;
-  return show(LiquidVolume(static_cast<double>(typed), unit::microlitre), units, rounding);
+  return press::recorded_volume(ul, units, rounding);
 }
 
 std::string day_text(std::int64_t ms) { return day_of(ms); }

@@ -5,7 +5,8 @@
 
 namespace fogwright {
 
-/// The rows of `crew`, `fogger`, `cartridge`, `product`, `place` and `stock` in the table of commands.
+/// The rows of `firm`, `crew`, `fogger`, `cartridge`, `product`, `place` and `stock` in the table of commands.
+[[nodiscard]] std::vector<Command> firm_commands();
 [[nodiscard]] std::vector<Command> crew_commands();
 [[nodiscard]] Outcome run_crew_import(const Call& call);
 [[nodiscard]] std::vector<Command> fogger_commands();

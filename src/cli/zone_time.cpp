@@ -72,6 +72,27 @@ std::string local_time(const std::string& zone, std::int64_t ms) {
   return date::format("%F %H:%M ", local.seconds) + local.abbreviation;
 }
 
+std::string iso_time(const std::string& zone, std::int64_t ms) {
+  const date::zoned_time<std::chrono::seconds> at{known_zone(zone),
+                                                  date::floor<std::chrono::seconds>(point(ms))};
+  return date::format("%FT%T%Ez", at);
+}
+
+paper::LocalTime paper_time(const std::string& zone, std::int64_t ms) {
+  const date::zoned_time<std::chrono::seconds> at{known_zone(zone),
+                                                  date::floor<std::chrono::seconds>(point(ms))};
+  const auto local = at.get_local_time();
+  const auto day = date::floor<date::days>(local);
+  const date::year_month_day date{day};
+  const date::hh_mm_ss<std::chrono::seconds> time{local - day};
+  return {static_cast<int>(date.year()),
+          static_cast<int>(static_cast<unsigned>(date.month())),
+          static_cast<int>(static_cast<unsigned>(date.day())),
+          static_cast<int>(time.hours().count()),
+          static_cast<int>(time.minutes().count()),
+          at.get_info().abbrev};
+}
+
 Result<std::int64_t> read_local_time(const std::string& typed, const std::string& zone, bool later,
                                      const std::string& where) {
   const auto day = typed.size() == 16 && typed[10] == ' ' ? read_date(typed.substr(0, 10), "the day", where)

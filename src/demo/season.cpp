@@ -96,6 +96,7 @@ void Season::set_up_stock() {
 void Season::set_up() {
   step("marrow", {"book", "create", "--origin", "quillfen.example/tarn-vale"}, true);
   set_up_crew();
+  step("marrow", {"firm", "set", "Quillfen Duct Care", "--contact", "Office, day and night=555-0100"});
   set_up_gear();
   set_up_stock();
   step("marrow", {"stock", "list"}, true);
@@ -165,6 +166,7 @@ void Season::walk_ready_to_use() {
   say("A ready-to-use job, walked through at the terminal (whole: ready-to-use.txt)\n");
   const std::string job = plan("sedge", "fenmist-rtu", "heron",
                                {"--area", "2400", "--returns", "3", "--entrances", "2", "--animals"});
+  walked_.push_back(job);
   walk("sedge", job, "C2", "20 fl oz", "190 mL", "ready-to-use.txt");
   step("sedge", {"job", "show", job}, true);
   step("marrow", {"stock", "cost", job}, true);
@@ -176,6 +178,7 @@ void Season::walk_high_strength() {
   const std::string job =
       plan("sedge", "brackwater-20", "heron",
            {"--area", "2400", "--returns", "3", "--entrances", "2", "--animals", "--purge-air-changes", "5"});
+  walked_.push_back(job);
   keep("refused-start.txt", step("sedge", {"job", "start", job}, true, 1).err);
   step("sedge",
        {"stock", "mix", "brackwater-20", "--make", "20 fl oz", "--part", "A1", "--part", "B1", "--place",
@@ -186,6 +189,8 @@ void Season::walk_high_strength() {
       "{} items are open; sedge meets them one by one, fogs, and holds (whole: high-strength.txt)\n",
       open.is_object() ? open.value("missing", json::array()).size() : 0));
   walk("sedge", job, "mix", "20 fl oz", "190 mL", "high-strength.txt", true);
+  for (const char* language : {"en", "es"})
+    step("sedge", {"paper", "door", job, "--language", language, "--out", folder_ + "/papers/"});
   say("The hold runs; a release before its end is refused, and the refusal stands in the book\n");
   keep("refused-release.txt", step("sedge", {"job", "release", job}, true, 1).err);
   walk("sedge", job, "mix", "20 fl oz", "190 mL", "high-strength.txt");
@@ -200,6 +205,19 @@ void Season::close_the_books() {
   step("marrow", {"book", "verify"}, true);
 }
 
+/// Every kind of paper; what a customer reads in both languages.
+void Season::print_papers() {
+  const std::string papers = folder_ + "/papers/";
+  for (const std::string& job : walked_) step("sedge", {"paper", "all", job, "--out", papers});
+  step("marrow", {"paper", "inventory", "--out", papers});
+  step("marrow", {"paper", "labels", "--place", "heron", "--out", papers});
+  step("marrow", {"job", "chart", walked_.back()}, true);
+  step("marrow", {"job", "chart", walked_.back(), "--svg", papers + walked_.back() + "-air.svg"});
+  step("marrow", {"stock", "chart", "fenmist-rtu", "--svg", papers + "fenmist-rtu-stock.svg"});
+  step("marrow", {"job", "compare", "--svg", papers + "used-against-planned.svg"});
+  say("The papers of the season are in " + papers + "\n");
+}
+
 int Season::play() {
   std::filesystem::create_directories(folder_);
   say("Quillfen Duct Care, Tarn Vale: an invented firm with invented products. A season in simulated time.\n");
@@ -210,6 +228,7 @@ int Season::play() {
   walk_ready_to_use();
   walk_high_strength();
   close_the_books();
+  print_papers();
   return failed_;
 }
 

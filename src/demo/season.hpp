@@ -26,6 +26,7 @@ class Season {
   void walk_ready_to_use();
   void walk_high_strength();
   void close_the_books();
+  void print_papers();
 
   /// Plans a job and returns its id.
   std::string plan(const std::string& by, const std::string& product, const std::string& van,
@@ -40,6 +41,7 @@ class Season {
   void keep(const std::string& file, const std::string& text);
 
   std::string folder_, source_;
+  std::vector<std::string> walked_;  ///< the jobs that were walked at the terminal
   StageMachine machine_;
   int failed_ = 0;
 };

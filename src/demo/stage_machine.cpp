@@ -57,7 +57,8 @@ Done StageMachine::run(const std::string& by, std::vector<std::string> words,
   const std::map<std::string, std::string> environment = {{"FOGWRIGHT_BOOK", book_},
                                                           {"FOGWRIGHT_BY", by},
                                                           {"FOGWRIGHT_LABELS", labels_},
-                                                          {"FOGWRIGHT_ZONE", "America/Chicago"}};
+                                                          {"FOGWRIGHT_ZONE", "America/Chicago"},
+                                                          {"LANG", "C.UTF-8"}};
   Outside outside{.out = out_,
                   .err = err,
                   .environment =

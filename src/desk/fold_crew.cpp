@@ -67,12 +67,19 @@ void credential_withdrawn(const Entry& entry, MutableDocuments& documents) {
   documents.put("person", handle, *person, person->at("active"));
 }
 
+void firm_named(const Entry& entry, MutableDocuments& documents) {
+  json firm = json::object();
+  for (const char* member : {"name", "contacts", "united_states"}) firm[member] = entry.body.at(member);
+  documents.put("firm", "firm", firm, true);
+}
+
 constexpr FoldRow rows[] = {
     {"person-enrolled", enrolled},
     {"person-roles-changed", roles_changed},
     {"person-retired", retired},
     {"credential-added", credential_added},
     {"credential-withdrawn", credential_withdrawn},
+    {"firm-named", firm_named},
 };
 
 }  // namespace

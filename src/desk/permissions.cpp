@@ -26,6 +26,7 @@ constexpr Permission permissions[] = {
     {"person-retired", owner},
     {"credential-added", owner | safety_officer},
     {"credential-withdrawn", owner | safety_officer},
+    {"firm-named", owner},
     {"fogger-added", owner | technician},
     {"fogger-tested", anyone},
     {"fogger-retired", owner | safety_officer},

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
+
 #include "paper/builder.hpp"
 
 namespace fogwright::paper {
@@ -40,6 +42,9 @@ void gate(Builder& paper, const JobRecord& facts) {
     table.rows.push_back({line.what, line.met_by, line.at, line.evidence, line.citation});
   paper.heading(Word::gate);
   paper.add(std::move(table));
+  // The rules of the gate are written in one language.
+  if (paper.language() != Language::en && !facts.gate.empty())
+    paper.paragraph(Word::program_words, Size::small);
 }
 
 void readings(Builder& paper, const JobRecord& facts) {
@@ -59,17 +64,32 @@ void departures(Builder& paper, const JobRecord& facts) {
   paper.paragraph(Word::no_departures);
 }
 
-Result<void> proof(Builder& paper, const Proof& proof, const std::string& job) {
-  paper.heading(Word::verify);
-  paper.paragraph(Word::verify_words);
-  paper.add(Facts{{paper.fact(Word::entries, proof.entry), paper.fact(Word::checkpoint, proof.checkpoint)}});
-  if (proof.qr.empty()) return {};
+/// A camera needs half a millimetre a square; the quiet zone takes four squares at each side.
+constexpr double millimetres_a_square = 0.5;
+constexpr double quiet_squares = 8;
+
+Result<void> proof_code(Builder& paper, const Proof& proof, const std::string& job) {
   auto qr = make_qr(proof.qr);
   if (!qr) return tl::make_unexpected(qr.error());
-  qr->side_mm = 40;
-  qr->beside = {Text{strong(paper.say(Word::verify))}, paper.say(Word::job) + " " + job};
+  qr->side_mm =
+      std::max(40.0, millimetres_a_square * (static_cast<double>(qr->modules.size()) + quiet_squares));
+  qr->beside = {Text{strong(paper.say(Word::job) + " " + job)},
+                paper.say(proof.holds_entry ? Word::qr_proof : Word::qr_proof_only)};
   paper.add(*std::move(qr));
   return {};
+}
+
+Result<void> proof(Builder& paper, const JobRecord& facts) {
+  paper.heading(Word::verify);
+  if (!facts.proof) {
+    paper.paragraph(Word::no_checkpoint);
+    return {};
+  }
+  paper.paragraph(Word::verify_words);
+  paper.add(Facts{
+      {paper.fact(Word::entries, facts.proof->entry), paper.fact(Word::checkpoint, facts.proof->checkpoint)}});
+  if (facts.proof->qr.empty()) return {};
+  return proof_code(paper, *facts.proof, facts.job);
 }
 
 }  // namespace
@@ -85,10 +105,7 @@ Result<Paper> job_record(const JobRecord& facts, const Form& form) {
   paper.callout(Tone::caution, Word::cautions, facts.product.precautions);
   paper.callout(Tone::caution, Word::first_aid, facts.product.first_aid);
   paper.paragraph(Word::label_words, Size::small);
-  if (facts.proof) {
-    const auto added = proof(paper, *facts.proof, facts.job);
-    if (!added) return tl::make_unexpected(added.error());
-  }
+  if (const auto added = proof(paper, facts); !added) return tl::make_unexpected(added.error());
   paper.add(Signature{{paper.say(Word::technician), paper.say(Word::signature), paper.say(Word::date)}});
   paper.footer(paper.say(Word::job) + " " + facts.job);
   return std::move(paper).take();

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-/// A plan from what a book recorded of it: what was typed, what the book knew of the fogger, and the text of the
-/// label. So a job's air can be looked at again, long after it was planned. What the book recorded stays the
-/// truth; where a newer program plans otherwise, the differences are named.
+/// A plan from what a book recorded of it: what was typed, what the book knew of the fogger, and the text of
+/// the label. So a job's air can be looked at again, long after it was planned. What the book recorded stays
+/// the truth; where a newer program plans otherwise, the differences are named.
 
 #include <map>
 #include <string>

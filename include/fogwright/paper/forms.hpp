@@ -84,9 +84,10 @@ struct ReadingLine {
 };
 /// Where the record can be checked: the checkpoint and the proof that the job's last entry is under it.
 struct Proof {
-  std::string checkpoint;  ///< a signed note, line by line
-  std::string entry;       ///< "entry 1042 of 1050, leaf ..."
-  std::string qr;          ///< what the code holds; empty: none
+  std::string checkpoint;    ///< a signed note, line by line
+  std::string entry;         ///< "entry 1042 of 1050, leaf ..."
+  std::string qr;            ///< what the code holds; empty: none
+  bool holds_entry = false;  ///< the code holds the entry itself too
 };
 struct JobRecord {
   std::string job, state, customer, address, technician, van, fogger;
@@ -98,7 +99,7 @@ struct JobRecord {
   std::vector<ReadingLine> readings;
   std::vector<std::string> departures;  ///< one sentence each
   std::optional<ConcentrationCurve> curve;
-  std::optional<Proof> proof;
+  std::optional<Proof> proof;  ///< nullopt: no checkpoint covers the job yet, and the paper says so
 };
 /// Errors: those of make_qr.
 [[nodiscard]] Result<Paper> job_record(const JobRecord& facts, const Form& form);

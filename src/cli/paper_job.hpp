@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "cli/paper_call.hpp"
+
+namespace fogwright {
+
+// The papers of one job.
+[[nodiscard]] Outcome run_paper_record(const Call& call);
+[[nodiscard]] Outcome run_paper_leave_behind(const Call& call);
+[[nodiscard]] Outcome run_paper_door(const Call& call);
+[[nodiscard]] Outcome run_paper_all(const Call& call);
+/// The mixing sheet of a job, of an adopted product, or of a profile without a book.
+[[nodiscard]] Outcome run_paper_mixing(const Call& call);
+[[nodiscard]] std::vector<OptionRow> paper_mixing_options();
+
+/// The sheet for a volume; without one, for the batch that the label's table makes. `table` may be empty.
+[[nodiscard]] Result<paper::MixingSheet> mixing_facts_for(const Label& label, std::optional<LiquidVolume> make,
+                                                          const std::string& table, UnitSystem units,
+                                                          paper::Language language);
+
+}  // namespace fogwright
