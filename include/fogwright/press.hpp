@@ -30,7 +30,7 @@ struct Source {
   std::string zone;  ///< of papers that belong to no job
   UnitSystem units = UnitSystem::us_customary;
   paper::Language language = paper::Language::en;
-  std::vector<paper::Contact> contacts;  ///< whom to call, in order
+  std::vector<paper::Contact> contacts = {};  ///< whom to call, in order
 };
 
 /// A recorded volume: "12.8 fl oz".

@@ -45,7 +45,7 @@ Outcome run_show(const Call& call) {
     page.line(known->at("name").get<std::string>(), Emphasis::strong);
     for (const json& contact : known->at("contacts"))
       page.field(contact.at("number").get<std::string>(), contact.at("who").get<std::string>());
-    if (known->at("united_states"))
+    if (known->at("united_states").get<bool>())
       page.paragraph("Papers add the national numbers of the United States: Poison Help 1-800-222-1222, 911.");
     return *known;
   });

@@ -84,7 +84,8 @@ Result<JobCall> read_job_call(const Call& call) {
 Outcome print_one(const Call& call, std::string_view name, Fill fill) {
   const auto asked = read_job_call(call);
   if (!asked) return refuse(asked.error());
-  const auto& [order, job] = *asked;
+  const PaperOrder& order = asked->order;
+  const std::string& job = asked->job;
   std::vector<NamedPaper> papers;
   const auto made = with_source(call, order.form.language, [&](const Source& source) -> Outcome {
     const auto dressed = dress(call, order, source, job, order.form.language);

@@ -83,11 +83,11 @@ paper::LocalTime paper_time(const std::string& zone, std::int64_t ms) {
                                                   date::floor<std::chrono::seconds>(point(ms))};
   const auto local = at.get_local_time();
   const auto day = date::floor<date::days>(local);
-  const date::year_month_day date{day};
+  const date::year_month_day civil{day};
   const date::hh_mm_ss<std::chrono::seconds> time{local - day};
-  return {static_cast<int>(date.year()),
-          static_cast<int>(static_cast<unsigned>(date.month())),
-          static_cast<int>(static_cast<unsigned>(date.day())),
+  return {static_cast<int>(civil.year()),
+          static_cast<int>(static_cast<unsigned>(civil.month())),
+          static_cast<int>(static_cast<unsigned>(civil.day())),
           static_cast<int>(time.hours().count()),
           static_cast<int>(time.minutes().count()),
           at.get_info().abbrev};

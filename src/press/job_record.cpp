@@ -42,7 +42,7 @@ std::string hold_text(const Source& source, const json& plan) {
 
 std::string respirator_words(const Source& source, const json& plan) {
   const json& need = plan.at("respirator");
-  if (need.at("do_not_enter")) return word(source.language, Word::do_not_enter);
+  if (need.at("do_not_enter").get<bool>()) return word(source.language, Word::do_not_enter);
   if (!need.at("required").get<bool>()) return word(source.language, Word::no_respirator);
   std::string words = need.at("facepiece");
   for (const json& cartridge : need.at("cartridges")) words += ", " + cartridge.get<std::string>();
@@ -195,9 +195,10 @@ std::vector<paper::ReadingLine> reading_lines(const Source& source, const json& 
   for (const json& one : job.at("readings")) {
     const std::string cas = one.at("substance");
     const Substance* known = find_substance(cas);
-    lines.push_back({at_words(source, job, number(one, "ms"), false),
-                     known ? fmt::format("{} ({})", known->name, cas) : cas, one.at("typed"),
-                     word(source.language, one.at("fan_running") ? Word::running : Word::not_running)});
+    lines.push_back(
+        {at_words(source, job, number(one, "ms"), false),
+         known ? fmt::format("{} ({})", known->name, cas) : cas, one.at("typed"),
+         word(source.language, one.at("fan_running").get<bool>() ? Word::running : Word::not_running)});
   }
   return lines;
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "fogwright/desk/replan.hpp"
 
-#include "fogwright/book/sha256.hpp"
 #include "fogwright/desk/job.hpp"
 #include "job_world.hpp"
 
@@ -63,7 +62,7 @@ TEST_CASE("a job planned again is the plan that the book recorded, with its air"
     CHECK(plan_snapshot(made->plan) == shop.document("job", "J1").at("plan"));
     CHECK(made->differences.empty());
     CHECK(made->hold_minutes == made->plan.hold.total_minutes);
-    CHECK(made->plan.air.actives.size() == made->request.label->actives.size());
+    CHECK(made->plan.air.actives.empty() == (product == "fenmist-rtu"));  // its active stays in the mist
   }
 }
 
@@ -73,7 +72,7 @@ TEST_CASE("a job is planned again with the label and the catch test of its time"
   catch_tested(shop, 240);
   std::string newer = profile("fenmist-rtu");
   newer += "# printed anew\n";
-  shop.done(adopt_label(shop.context(), {"fenmist-rtu", newer, "newer.toml", to_hex(sha256(newer))}));
+  shop.done(adopt_label(shop.context(), {"fenmist-rtu", newer, "newer.toml", std::string(64, 'b')}));
   const auto made = replan(shop.book(), "J1");
   REQUIRE(made.has_value());
   CHECK(made->differences.empty());
