@@ -89,7 +89,7 @@ const std::vector<OptionRow>& paper_options() {
       {"out", "FILE|FOLDER", "where it goes (default: this folder); nothing is overwritten"},
       {"language", "en|es", "language of the paper; the label's words stay in theirs (default en)"},
       {"size", "letter|a4", "size of its pages (default letter)"},
-      {"format", "pdf|html", "what is written (default pdf)"},
+      {"as", "pdf|html", "what is written (default pdf)"},
       {"firm", "NAME", "in whose name (default: fogwright firm set)"},
       {"contact", "WHO=NUMBER", "whom to call, instead of those of the book", true},
   };
@@ -109,8 +109,7 @@ Result<PaperOrder> read_paper_order(const Call& call) {
   order.language_given = options.on("language");
   order.form.size = choice<paper::PageSize>(options, "size",
                                             {{"letter", paper::PageSize::letter}, {"a4", paper::PageSize::a4}});
-  order.format =
-      choice<PaperFormat>(options, "format", {{"pdf", PaperFormat::pdf}, {"html", PaperFormat::html}});
+  order.format = choice<PaperFormat>(options, "as", {{"pdf", PaperFormat::pdf}, {"html", PaperFormat::html}});
   order.out = options.text("out");
   order.firm = options.text("firm");
   for (const std::string& typed : options.all("contact"))

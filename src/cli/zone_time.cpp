@@ -3,6 +3,7 @@
 
 #include <date/date.h>
 #include <fmt/format.h>
+#include <cstdlib>
 
 #include "desk/checks.hpp"
 #include "fogwright/machine.hpp"
@@ -73,24 +74,24 @@ std::string local_time(const std::string& zone, std::int64_t ms) {
 }
 
 std::string iso_time(const std::string& zone, std::int64_t ms) {
-  const date::zoned_time<std::chrono::seconds> at{known_zone(zone),
-                                                  date::floor<std::chrono::seconds>(point(ms))};
-  return date::format("%FT%T%Ez", at);
+  const auto local = local_moment(zone, ms);
+  const std::int64_t minutes =
+      (local.seconds.time_since_epoch().count() * second_ms - ms / second_ms * second_ms) / 60'000;
+  return date::format("%FT%T", local.seconds) +
+         fmt::format("{}{:02}:{:02}", minutes < 0 ? '-' : '+', std::abs(minutes) / 60, std::abs(minutes) % 60);
 }
 
 paper::LocalTime paper_time(const std::string& zone, std::int64_t ms) {
-  const date::zoned_time<std::chrono::seconds> at{known_zone(zone),
-                                                  date::floor<std::chrono::seconds>(point(ms))};
-  const auto local = at.get_local_time();
-  const auto day = date::floor<date::days>(local);
+  const auto local = local_moment(zone, ms);
+  const auto day = date::floor<date::days>(local.seconds);
   const date::year_month_day civil{day};
-  const date::hh_mm_ss<std::chrono::seconds> time{local - day};
+  const date::hh_mm_ss<std::chrono::seconds> time{local.seconds - day};
   return {static_cast<int>(civil.year()),
           static_cast<int>(static_cast<unsigned>(civil.month())),
           static_cast<int>(static_cast<unsigned>(civil.day())),
           static_cast<int>(time.hours().count()),
           static_cast<int>(time.minutes().count()),
-          at.get_info().abbrev};
+          local.abbreviation};
 }
 
 Result<std::int64_t> read_local_time(const std::string& typed, const std::string& zone, bool later,

@@ -52,7 +52,7 @@ struct PaperHouse : JobHouse {
   /// A paper as HTML; its text.
   std::string html(std::vector<std::string> words) {
     const fs::path file = folder / ("paper-" + std::to_string(++printed) + ".html");
-    words.insert(words.end(), {"--format", "html", "--out", file.string()});
+    words.insert(words.end(), {"--as", "html", "--out", file.string()});
     done(std::move(words));
     return text_of(file);
   }
@@ -200,9 +200,8 @@ TEST_CASE("a record tells what was planned and done, item by item, with the labe
   PaperHouse house("brackwater-20");
   house.fog();
   const std::string record = house.html({"paper", "record", "J1"});
-  for (const char* words :
-       {"2,400 sq ft", "return 2", "63.0 s", "measured before and after", "A17", "rowan",
-        "29 CFR 1910.134(f)(2)", "in the air after fog-off", "DANGER", "holding"}) {
+  for (const char* words : {"2,400 sq ft", "return 2", "63.0 s", "measured before and after", "A17", "rowan",
+                            "29 CFR 1910.134(f)(2)", "in the air after fog-off", "DANGER", "holding"}) {
     INFO(words);
     CHECK(has(record, words));
   }
@@ -241,7 +240,7 @@ TEST_CASE("a mixing sheet needs no book") {
   PaperHouse house("fenmist-rtu");
   const std::string file = (house.folder / "mix.html").string();
   const Ran ran =
-      run({"paper", "mixing", "--label", brackwater, "--make", "1 gal", "--format", "html", "--out", file});
+      run({"paper", "mixing", "--label", brackwater, "--make", "1 gal", "--as", "html", "--out", file});
   INFO(ran.err);
   REQUIRE(ran.status == 0);
   CHECK(has(text_of(file), "Part A concentrate"));
@@ -277,7 +276,7 @@ TEST_CASE("a paper says plainly what it cannot be made of") {
   CHECK(house.call({"paper", "record", "--json"}).status == 2);
   CHECK(house.call({"paper", "record", "J1", "--language", "fr", "--json"}).error().at("where") ==
         "--language");
-  CHECK(house.call({"paper", "record", "J1", "--format", "doc"}).status == 2);
+  CHECK(house.call({"paper", "record", "J1", "--as", "doc"}).status == 2);
   JobHouse nobody("fenmist-rtu");
   const json error = nobody.call({"paper", "record", "J1", "--json"}).error();
   CHECK(error.at("code") == "missing-value");
