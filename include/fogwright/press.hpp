@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "fogwright/audit/audit.hpp"
 #include "fogwright/desk/firm.hpp"
 #include "fogwright/desk/job.hpp"
 #include "fogwright/desk/replan.hpp"
@@ -82,8 +83,12 @@ struct UsedFilter {
 /// Jobs whose use is known, in the order of their fog.
 [[nodiscard]] std::vector<UsedLine> used_lines(const Source& source, const UsedFilter& filter);
 
-/// Departures by month of when they happened (UTC), every month from the first to the last; "2026-03".
-[[nodiscard]] std::vector<std::pair<std::string, int>> departures_by_month(const Documents& documents);
+// --- Of the audit ------------------------------------------------------------------------------------------
+
+/// Departures by month (UTC), every month from the first to the last; "2026-03".
+[[nodiscard]] std::vector<std::pair<std::string, int>> departures_by_month(const AuditAnswer& answer);
+/// One page of summary and the list; departures in the words of the program.
+[[nodiscard]] paper::AuditReport audit_report(const Source& source, const AuditAnswer& answer);
 
 // --- Without a book -----------------------------------------------------------------------------------------
 

@@ -5,6 +5,7 @@
 #include "cli/desk_commands.hpp"
 #include "cli/job_commands.hpp"
 #include "cli/printing.hpp"
+#include "fogwright/desk/replan.hpp"
 #include "fogwright/trace.hpp"
 
 namespace fogwright {
@@ -24,13 +25,32 @@ Page answer_page(const TextStyle& style, const Answer& answer) {
   return page;
 }
 
+/// Peaks of a plan made again from what the book recorded.
+Modelled modelled_of(const Documents& now, const std::string& job) {
+  Modelled out;
+  const auto again = replan(now, job);
+  if (!again) {
+    out.fault = again.error().front().message;
+    return out;
+  }
+  for (const ActiveAir& active : again->plan.air.actives) {
+    ModelledPeak peak;
+    peak.cas = active.active->released_cas.value_or(active.active->cas);
+    peak.name = active.active->released_name.value_or(active.active->name);
+    if (active.active->mass_fraction) peak.ug_m3 = active.peak.ceil_in(unit::microgram_per_cubic_metre);
+    out.peaks.push_back(std::move(peak));
+  }
+  return out;
+}
+
 Outcome put(const Call& call, const Question& question) {
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());
   Result<Answer> answer = Answer{};
   (*store)->read([&](const Documents& now, const Head&) {
     const auto kept = [&store](const std::string& hash) { return (*store)->private_bytes(hash); };
-    answer = question({now, kept, system_calendar(), call.style.units});
+    answer = question({now, kept, system_calendar(), call.style.units,
+                       [&now](const std::string& job) { return modelled_of(now, job); }});
   });
   if (!answer) return refuse(answer.error());
   print_shown(call, answer_json(*answer), answer_page(call.style, *answer));

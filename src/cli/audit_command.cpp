@@ -5,10 +5,12 @@
 #include <nlohmann/json.hpp>
 #include <ostream>
 
+#include "cli/audit_call.hpp"
 #include "cli/audit_text.hpp"
 #include "cli/book_keys.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/desk_commands.hpp"
+#include "cli/paper_call.hpp"
 #include "cli/printing.hpp"
 #include "cli/progress.hpp"
 #include "desk/checks.hpp"
@@ -38,7 +40,9 @@ Result<std::string> read_rule(const std::string& typed) {
               "fogwright audit rules lists them");
 }
 
-tl::expected<AuditScope, Faults> read_scope(const Call& call) {
+}  // namespace
+
+tl::expected<AuditScope, Faults> read_audit_scope(const Call& call) {
   OptionReader options(call);
   AuditScope scope;
   if (options.on("from")) scope.from_ms = options.take(day_began(options.text("from"), "from", 0));
@@ -56,6 +60,8 @@ tl::expected<AuditScope, Faults> read_scope(const Call& call) {
   return scope;
 }
 
+namespace {
+
 /// The key that checkpoints are checked by; none where the book has no checkpoint and no key was named.
 tl::expected<std::string, Faults> trusted_key(const Call& call, Store& store) {
   const auto key = load_vkey(call);
@@ -63,6 +69,8 @@ tl::expected<std::string, Faults> trusted_key(const Call& call, Store& store) {
   if (call.options.has("vkey") || !store.checkpoints().empty()) return refuse(key.error());
   return std::string();
 }
+
+}  // namespace
 
 tl::expected<RecordCheck, Faults> check_record(const Call& call, Store& store) {
   RecordCheck check;
@@ -87,8 +95,23 @@ Outcome refuse_record(const RecordCheck& record) {
   return tl::make_unexpected(std::move(faults));
 }
 
+namespace {
+
+/// Where people would rather look than read; on the terminal only.
+void show_charts(const Call& call, const AuditAnswer& answer) {
+  if (const auto months = press::departures_by_month(answer); !months.empty())
+    call.outside.out << '\n' << chart_on_terminal(call, paper::departures_chart(months, paper::Language::en));
+  for (const AuditChart& chart : answer.charts) {
+    if (chart.of != AuditChart::Of::all_jobs || chart.points.empty()) continue;
+    std::vector<double> off;
+    for (const ChartPoint& point : chart.points) off.push_back(point.off_percent);
+    call.outside.out << '\n'
+                     << chart_on_terminal(call, paper::use_chart(off, chart.limits, paper::Language::en));
+  }
+}
+
 Outcome run_audit(const Call& call) {
-  const auto scope = read_scope(call);
+  const auto scope = read_audit_scope(call);
   if (!scope) return tl::make_unexpected(scope.error());
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());
@@ -101,6 +124,7 @@ Outcome run_audit(const Call& call) {
   Page page(call.style);
   tell_audit(answer, page);
   print_shown(call, audit_json(answer), std::move(page));
+  if (call.options.has("charts") && call.format == Format::text) show_charts(call, answer);
   return refuse_record(answer.record);
 }
 
@@ -136,8 +160,10 @@ Outcome run_retention(const Call& call) {
   });
 }
 
-std::vector<OptionRow> audit_options() {
-  return with_book_options({
+}  // namespace
+
+std::vector<OptionRow> audit_scope_options() {
+  return {
       {"from", "DATE", "what happened on this day (UTC) or later"},
       {"to", "DATE", "what happened on this day or before"},
       {"person", "HANDLE", "of one person"},
@@ -149,18 +175,18 @@ std::vector<OptionRow> audit_options() {
       {"limit", "N", "list at most so many of each severity; all are counted (default 1000; 0: all)"},
       {"no-verify", nullptr, "do not read the record again (it takes the longer part of an audit)"},
       {"vkey", "KEY|FILE", "the public key to check checkpoints by (default: beside the book)"},
-  });
+  };
 }
 
-}  // namespace
-
 std::vector<Command> audit_commands() {
+  auto options = audit_scope_options();
+  options.push_back({"charts", nullptr, "departures by month and use against plan as charts, below the list"});
   return {
       {"audit",
        "",
        "",
        "what departs from the rules: gravest first, with proof and what to do",
-       audit_options(),
+       with_book_options(std::move(options)),
        run_audit,
        "fogwright audit --from 2026-03-01 --to 2026-03-31 --severity major",
        {"departures",

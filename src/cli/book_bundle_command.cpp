@@ -8,6 +8,7 @@
 #include "bundle/members.hpp"
 #include "cli/book_command.hpp"
 #include "cli/book_keys.hpp"
+#include "cli/paper_job.hpp"
 #include "cli/zone_time.hpp"
 
 namespace fogwright {
@@ -63,6 +64,22 @@ Outcome tell_bundle(const Call& call, const std::string& file, std::size_t entri
   return {};
 }
 
+/// The record of each job that was named, where names may go along: it has the customer's.
+tl::expected<std::vector<bundle::Member>, Faults> papers_of(const Call& call) {
+  std::vector<bundle::Member> papers;
+  if (!call.options.has("with-private")) return papers;
+  const auto made = with_source(call, paper::Language::en, [&](const press::Source& source) -> Outcome {
+    for (const std::string& job : call.options.all("job")) {
+      auto pdf = job_record_pdf(source, job, source.head.last_received_ms);
+      if (!pdf) return refuse(pdf.error());
+      papers.push_back({job + "-record.pdf", std::move(*pdf)});
+    }
+    return {};
+  });
+  if (!made) return tl::make_unexpected(made.error());
+  return papers;
+}
+
 Outcome run_bundle(const Call& call) {
   const auto file = call.options.text("out");
   if (!file) return refuse_missing("no file is named", "--out", "write e.g. --out job-7.zip");
@@ -74,9 +91,11 @@ Outcome run_bundle(const Call& call) {
   if (!key) return refuse(key.error());
   const auto note = checkpoint_now(call, **store);
   if (!note) return refuse(note.error());
+  auto papers = papers_of(call);
+  if (!papers) return tl::make_unexpected(papers.error());
   const NodeSource nodes = nodes_of(**store);
-  const auto members =
-      bundle::members_of(**store, {*entries, *note, *key, nodes, call.options.has("with-private"), {}});
+  const auto members = bundle::members_of(
+      **store, {*entries, *note, *key, nodes, call.options.has("with-private"), std::move(*papers)});
   if (!members) return refuse(members.error());
   const auto packed = bundle::zip_of(*members);
   if (!packed) return refuse(packed.error());
@@ -93,7 +112,8 @@ std::vector<Command> book_bundle_commands() {
                {"from", "DAY", "the entries of the days (UTC) from this one on"},
                {"to", "DAY", "to this one, itself included"},
                {"out", "FILE", "the new file, a zip"},
-               {"with-private", nullptr, "names and addresses too, as far as they were not erased"},
+               {"with-private", nullptr,
+                "names and addresses too, as far as they were not erased, and the records of the jobs named"},
                key_row,
            }),
            run_bundle, "fogwright book bundle --job J1 --out job-1.zip"}};

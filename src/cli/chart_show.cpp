@@ -37,6 +37,10 @@ const OptionRow& svg_row() {
   return row;
 }
 
+std::string chart_on_terminal(const Call& call, const paper::Chart& chart) {
+  return paper::chart_text(chart, {call.style.width, 14, !speaks_utf8(call.outside)});
+}
+
 Outcome show_chart(const Call& call, const paper::Chart& chart, const std::vector<std::string>& notes) {
   if (const auto file = call.options.text("svg"))
     if (auto written = write_new_file(*file, paper::chart_svg(chart)); !written) return refuse(written.error());
@@ -50,7 +54,7 @@ Outcome show_chart(const Call& call, const paper::Chart& chart, const std::vecto
   if (const auto file = call.options.text("svg"))
     page.line(*file);
   else
-    call.outside.out << paper::chart_text(chart, {call.style.width, 14, !speaks_utf8(call.outside)});
+    call.outside.out << chart_on_terminal(call, chart);
   if (!chart.summary.empty()) page.paragraph(chart.summary);
   for (const std::string& note : notes) page.paragraph(note);
   call.outside.out << std::move(page).take();

@@ -46,6 +46,8 @@ using UseSource = std::function<Outcome(const press::Source& source)>;
 /// "2026-03-04T17:20:00-06:00": when papers are made, in the zone.
 [[nodiscard]] std::string made_at(const Call& call, const std::string& zone);
 
+/// A chart in characters, in ASCII where the terminal knows no more.
+[[nodiscard]] std::string chart_on_terminal(const Call& call, const paper::Chart& chart);
 /// Charts on the terminal, as SVG (--svg FILE) or as JSON.
 [[nodiscard]] const OptionRow& svg_row();
 [[nodiscard]] Outcome show_chart(const Call& call, const paper::Chart& chart,

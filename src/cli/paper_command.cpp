@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include "cli/audit_call.hpp"
 #include "cli/paper_commands.hpp"
 #include "cli/paper_job.hpp"
 
@@ -84,6 +85,30 @@ Outcome run_labels(const Call& call) {
   return write_papers(call, *order, papers);
 }
 
+Outcome run_paper_audit(const Call& call) {
+  const auto order = read_paper_order(call);
+  if (!order) return refuse(order.error());
+  const auto scope = read_audit_scope(call);
+  if (!scope) return tl::make_unexpected(scope.error());
+  RecordCheck record;
+  std::vector<NamedPaper> papers;
+  const auto made = with_source(call, order->form.language, [&](const Source& source) -> Outcome {
+    const auto ready = dressed(call, *order, source);
+    if (!ready) return refuse(ready.error());
+    auto checked = check_record(call, source.store);
+    if (!checked) return tl::make_unexpected(checked.error());
+    record = *checked;
+    const AuditAnswer answer =
+        audit(source.now, {source.head.size, source.moment.ms, std::move(*checked)}, *scope);
+    papers.push_back({name_of("audit", "", order->form.language),
+                      paper::audit_report(press::audit_report(source, answer), ready->form)});
+    return {};
+  });
+  if (!made) return made;
+  if (auto written = write_papers(call, *order, papers); !written) return written;
+  return refuse_record(record);
+}
+
 constexpr OptionRow place_row = {"place", "NAME", "only one shop or van"};
 
 }  // namespace
@@ -104,6 +129,9 @@ std::vector<Command> paper_commands() {
        "fogwright paper labels --place heron"},
       {"paper", "inventory", "", "what there is, what expires, what to order, stock over time",
        with_paper_options({place_row}), run_inventory, "fogwright paper inventory"},
+      {"paper", "audit", "", "what departs from the rules, with a summary of one page",
+       with_paper_options(audit_scope_options()), run_paper_audit,
+       "fogwright paper audit --from 2026-03-01 --to 2026-03-31"},
       {"paper", "all", "JOB", "every paper that a job has; the customer's in both languages",
        with_paper_options({}), run_paper_all, "fogwright paper all J1 --out papers"},
   };

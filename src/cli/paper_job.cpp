@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/zone_time.hpp"
 #include "desk/job_document.hpp"
 
 namespace fogwright {
@@ -145,6 +146,17 @@ std::vector<Language> languages_of(const PaperOrder& order, const Part& part) {
 Outcome run_paper_record(const Call& call) { return print_one(call, "record", fill_record); }
 Outcome run_paper_leave_behind(const Call& call) { return print_one(call, "leave-behind", fill_leave_behind); }
 Outcome run_paper_door(const Call& call) { return print_one(call, "door", fill_door); }
+
+Result<std::string> job_record_pdf(const Source& source, const std::string& id, std::int64_t made_ms) {
+  const auto job = find_job(source.now, id);
+  if (!job) return tl::make_unexpected(job.error());
+  Form form;
+  form.firm = firm_of(source.now).value_or(Firm{source.store.origin(), {}}).name;
+  form.made = iso_time(job->at("zone").get<std::string>(), made_ms);
+  const auto record = fill_record(source, id, form);
+  if (!record) return tl::make_unexpected(record.error());
+  return paper::pdf_of(*record);
+}
 
 Outcome run_paper_all(const Call& call) {
   auto asked = read_job_call(call);

@@ -211,11 +211,23 @@ void Season::print_papers() {
   for (const std::string& job : walked_) step("sedge", {"paper", "all", job, "--out", papers});
   step("marrow", {"paper", "inventory", "--out", papers});
   step("marrow", {"paper", "labels", "--place", "heron", "--out", papers});
+  step("teasel", {"paper", "audit", "--out", papers});
   step("marrow", {"job", "chart", walked_.back()}, true);
   step("marrow", {"job", "chart", walked_.back(), "--svg", papers + walked_.back() + "-air.svg"});
   step("marrow", {"stock", "chart", "fenmist-rtu", "--svg", papers + "fenmist-rtu-stock.svg"});
   step("marrow", {"job", "compare", "--svg", papers + "used-against-planned.svg"});
   say("The papers of the season are in " + papers + "\n");
+}
+
+/// What the safety officer and an inspector ask for.
+void Season::answer_for_it() {
+  step("teasel", {"audit"}, true);
+  step("teasel", {"ask", "lot", "BW-0417"}, true);
+  step("teasel", {"ask", "exposure", "sedge"});
+  step("teasel",
+       {"book", "bundle", "--job", walked_.back(), "--with-private", "--out",
+        folder_ + "/" + walked_.back() + "-evidence.zip"},
+       true);
 }
 
 int Season::play() {
@@ -229,6 +241,7 @@ int Season::play() {
   walk_high_strength();
   close_the_books();
   print_papers();
+  answer_for_it();
   return failed_;
 }
 

@@ -27,6 +27,7 @@ class Season {
   void walk_high_strength();
   void close_the_books();
   void print_papers();
+  void answer_for_it();
 
   /// Plans a job and returns its id.
   std::string plan(const std::string& by, const std::string& product, const std::string& van,

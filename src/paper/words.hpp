@@ -193,6 +193,14 @@ enum class Word {
   date_and_time,
   weekdays,
   months,
+  whole_record,
+  only,
+  record,
+  not_verified,
+  as_written,
+  not_as_written,
+  jobs_measured,
+  not_listed,
 };
 
 struct WordLine {

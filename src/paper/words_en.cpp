@@ -199,6 +199,14 @@ constexpr WordLine lines[] = {
     {Word::date_and_time, "{0}, {1}"},
     {Word::weekdays, "Sunday Monday Tuesday Wednesday Thursday Friday Saturday"},
     {Word::months, "January February March April May June July August September October November December"},
+    {Word::whole_record, "the whole record"},
+    {Word::only, "Only"},
+    {Word::record, "Record"},
+    {Word::not_verified, "not read again for this report"},
+    {Word::as_written, "read again: all is as it was written"},
+    {Word::not_as_written, "read again: {0} findings, listed below"},
+    {Word::jobs_measured, "Jobs with measured use"},
+    {Word::not_listed, "Counted but not listed"},
 };
 
 }  // namespace

@@ -202,6 +202,14 @@ constexpr WordLine lines[] = {
     {Word::date_and_time, "{0}, {1}"},
     {Word::weekdays, "domingo lunes martes miércoles jueves viernes sábado"},
     {Word::months, "enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre"},
+    {Word::whole_record, "todo el registro"},
+    {Word::only, "Solo"},
+    {Word::record, "Registro"},
+    {Word::not_verified, "no se releyó para este informe"},
+    {Word::as_written, "releído: todo está como se escribió"},
+    {Word::not_as_written, "releído: {0} hallazgos, en la lista de abajo"},
+    {Word::jobs_measured, "Trabajos con uso medido"},
+    {Word::not_listed, "Contadas pero no listadas"},
 };
 
 }  // namespace

@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-/// What jobs used against their plan, and departures by month.
+/// What jobs used against their plan.
 #include <algorithm>
-#include <map>
 
-#include "desk/vessels.hpp"
 #include "press/parts.hpp"
 
 namespace fogwright::press {
@@ -17,13 +15,6 @@ bool wanted(const json& job, const UsedFilter& filter) {
     return asked.empty() || job.value(member, std::string()) == asked;
   };
   return is("technician", filter.technician) && is("fogger", filter.fogger) && is("product", filter.product);
-}
-
-std::string next_month(const std::string& month) {
-  const int year = std::stoi(month.substr(0, 4));
-  const int number = std::stoi(month.substr(5, 2));
-  const int next = number % 12 + 1;
-  return std::to_string(number == 12 ? year + 1 : year) + (next < 10 ? "-0" : "-") + std::to_string(next);
 }
 
 }  // namespace
@@ -48,21 +39,6 @@ std::vector<UsedLine> used_lines(const Source& source, const UsedFilter& filter)
   std::stable_sort(lines.begin(), lines.end(),
                    [](const UsedLine& a, const UsedLine& b) { return a.at_ms < b.at_ms; });
   return lines;
-}
-
-std::vector<std::pair<std::string, int>> departures_by_month(const Documents& documents) {
-  std::map<std::string, int> counted;
-  documents.each("departure", false, [&](const std::string&, const json& one) {
-    ++counted[day_of(one.at("happened_ms")).substr(0, 7)];
-  });
-  std::vector<std::pair<std::string, int>> months;
-  if (counted.empty()) return months;
-  for (std::string month = counted.begin()->first; month <= counted.rbegin()->first;
-       month = next_month(month)) {
-    const auto found = counted.find(month);
-    months.emplace_back(month, found == counted.end() ? 0 : found->second);
-  }
-  return months;
 }
 
 }  // namespace fogwright::press

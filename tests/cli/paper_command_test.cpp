@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Papers and charts through the command line.
+#include <fmt/format.h>
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cstdlib>
@@ -94,7 +95,7 @@ TEST_CASE("a paper names the firm and whom to call, and says whose national numb
   house.fog();
   const std::string door = house.html({"paper", "door", "J1"});
   for (const char* words : {"Quillfen Duct Care", "Office, day and night", "555-0100",
-                            "Poison Help, United States", "1-800-222-1222", "911", "FENMIST RTU", "DEMO-1"}) {
+                            "Poison Help, United States", "1-800-222-1222", "911", "Fenmist RTU", "DEMO-1"}) {
     INFO(words);
     CHECK(has(door, words));
   }
@@ -214,7 +215,7 @@ TEST_CASE("a record tells what was planned and done, item by item, with the labe
   }
   for (const char* english :
        {"Planned", "Done", "measured", "Released", "Hold", "Volume", "running", "Readings"})
-    CHECK_FALSE(has(spanish, std::string(">") + english));
+    CHECK_FALSE(has(spanish, fmt::format(">{}<", english)));
 }
 
 TEST_CASE("the whole set of a job names what it has not") {
@@ -327,4 +328,41 @@ TEST_CASE("used against planned takes two jobs") {
   const json error = house.call({"job", "compare", "--json"}).error();
   CHECK(error.at("code") == "not-found");
   CHECK(has(error.at("message"), "two jobs"));
+}
+
+TEST_CASE("the audit report says how the record fares, counts by severity, and lists with what to do") {
+  PaperHouse house("fenmist-rtu");
+  house.fog();
+  house.done({"stock", "draw", "A17", "2 gal"});  // more than it holds: an over-draw
+  house.sign();
+  const std::string report = house.html({"paper", "audit", "--no-verify"});
+  for (const char* words : {"Quillfen Duct Care", "the whole record", "not read again for this report",
+                            "over-draw", "Departures by month", "company policy", "Count the vessel"}) {
+    INFO(words);
+    CHECK(has(report, words));
+  }
+  CHECK(has(house.html({"paper", "audit", "--no-verify", "--rule", "hold-not-kept"}), "hold-not-kept"));
+  CHECK_FALSE(
+      has(house.html({"paper", "audit", "--no-verify", "--rule", "hold-not-kept"}), "Count the vessel"));
+  CHECK(has(house.html({"paper", "audit", "--no-verify", "--language", "es"}), "todo el registro"));
+}
+
+TEST_CASE("audit --charts draws the departures by month below the list, in text only") {
+  PaperHouse house("fenmist-rtu");
+  house.done({"stock", "draw", "A17", "2 gal"});
+  CHECK(has(house.done({"audit", "--charts"}).out, "Departures by month"));
+  CHECK_FALSE(has(house.done({"audit"}).out, "Departures by month"));
+  CHECK(json::accept(house.done({"audit", "--charts", "--json"}).out));
+}
+
+TEST_CASE("an exposure tells the peak of the plan made again, marked as modelled") {
+  PaperHouse house("brackwater-20");
+  house.fog();
+  const json rows = json::parse(house.done({"ask", "exposure", "rowan", "--json"}).out).at("rows");
+  bool told = false;
+  for (const json& row : rows)
+    for (const json& peak : row.value("modelled", json::array()))
+      told = told || (peak.value("cas", "") == "10049-04-4" && peak.value("ug_m3", 0) > 0);
+  INFO(rows.dump(1));
+  CHECK(told);
 }
