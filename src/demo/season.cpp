@@ -164,8 +164,10 @@ void Season::routine_jobs() {
 void Season::walk_ready_to_use() {
   machine_.set_time(season_begins_ms + 60 * day_ms);
   say("A ready-to-use job, walked through at the terminal (whole: ready-to-use.txt)\n");
-  const std::string job = plan("sedge", "fenmist-rtu", "heron",
-                               {"--area", "2400", "--returns", "3", "--entrances", "2", "--animals"});
+  const std::string job =
+      plan("sedge", "fenmist-rtu", "heron",
+           {"--area", "2400", "--returns", "3", "--entrances", "2", "--animals", "--customer",
+            "the household at Sallow Row", "--address", "4 Sallow Row, Tarn Vale"});
   walked_.push_back(job);
   walk("sedge", job, "C2", "20 fl oz", "190 mL", "ready-to-use.txt");
   step("sedge", {"job", "show", job}, true);
@@ -177,7 +179,8 @@ void Season::walk_high_strength() {
   say("A high-strength oxidiser: the gate refuses to start before every item is met\n");
   const std::string job =
       plan("sedge", "brackwater-20", "heron",
-           {"--area", "2400", "--returns", "3", "--entrances", "2", "--animals", "--purge-air-changes", "5"});
+           {"--area", "2400", "--returns", "3", "--entrances", "2", "--animals", "--purge-air-changes", "5",
+            "--customer", "the shop at Fenmill", "--address", "1 Fenmill Yard, Tarn Vale"});
   walked_.push_back(job);
   keep("refused-start.txt", step("sedge", {"job", "start", job}, true, 1).err);
   step("sedge",
@@ -223,6 +226,7 @@ void Season::print_papers() {
 void Season::answer_for_it() {
   step("teasel", {"audit"}, true);
   step("teasel", {"ask", "lot", "BW-0417"}, true);
+  step("teasel", {"ask", "address", "Fenmill", "Yard"}, true);
   step("teasel", {"ask", "exposure", "sedge"});
   step("teasel",
        {"book", "bundle", "--job", walked_.back(), "--with-private", "--out",

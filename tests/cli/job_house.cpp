@@ -116,7 +116,7 @@ Ran JobHouse::call(std::vector<std::string> words) {
 }
 
 Ran JobHouse::done(std::vector<std::string> words) {
-  const std::string first = words[0] + " " + words[1];
+  const std::string first = words[0] + (words.size() > 1 ? " " + words[1] : "");
   Ran ran = call(std::move(words));
   INFO(first << ": " << ran.err);
   REQUIRE(ran.status == 0);
