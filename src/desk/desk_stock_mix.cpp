@@ -110,7 +110,7 @@ std::string off_label(const std::vector<MixingSheetLine>& lines, const std::vect
     const double wanted = line.amount.value_in(unit::microlitre);
     if (std::abs(static_cast<double>(ul) - wanted) <= off_label_share * wanted) continue;
     words += fmt::format("{}{} of {} instead of {}", words.empty() ? "" : "; ", volume_words(ul),
-                         line.ingredient, show(line.amount, UnitSystem::us_customary));
+                         line.ingredient, show_measured(line.amount, UnitSystem::us_customary));
   }
   return words;
 }

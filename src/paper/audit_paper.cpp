@@ -21,7 +21,6 @@ void summary(Builder& paper, const AuditReport& facts) {
   if (!facts.by_month.empty()) paper.add(departures_chart(facts.by_month, paper.language()));
   if (facts.use_limits) paper.add(use_chart(facts.off_by_percent, *facts.use_limits, paper.language()));
   paper.paragraph(Word::audit_words, Size::small);
-  paper.add(Signature{{paper.say(Word::signature), paper.say(Word::date)}});
 }
 
 void in_detail(Builder& paper, const AuditReport& facts) {
@@ -45,6 +44,7 @@ Paper audit_report(const AuditReport& facts, const Form& form) {
   paper.title(paper.say(Word::audit_title));
   summary(paper, facts);
   if (!facts.departures.empty()) in_detail(paper, facts);
+  paper.add(Signature{{paper.say(Word::signature), paper.say(Word::date)}});
   return std::move(paper).take();
 }
 

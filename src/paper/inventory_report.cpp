@@ -22,6 +22,7 @@ void vessels(Builder& paper, const InventoryReport& facts) {
        paper.column(Word::opened), paper.column(Word::expires), paper.column(Word::left, Align::right)},
       {},
       paper.say(Word::no_stock)};
+  table.columns.back().share = 0.12;  // an amount is not parted from its unit
   for (const auto& line : facts.vessels) {
     const std::string expires =
         line.usable ? line.expires : line.expires + " (" + paper.say(Word::not_usable) + ")";

@@ -102,11 +102,11 @@ Result<Paper> job_record(const JobRecord& facts, const Form& form) {
   plan_and_work(paper, facts);
   gate(paper, facts);
   readings(paper, facts);
+  paper.add(Signature{{paper.say(Word::technician), paper.say(Word::signature), paper.say(Word::date)}});
   paper.callout(Tone::caution, Word::cautions, facts.product.precautions);
   paper.callout(Tone::caution, Word::first_aid, facts.product.first_aid);
   paper.paragraph(Word::label_words, Size::small);
   if (const auto added = proof(paper, facts); !added) return tl::make_unexpected(added.error());
-  paper.add(Signature{{paper.say(Word::technician), paper.say(Word::signature), paper.say(Word::date)}});
   paper.footer(paper.say(Word::job) + " " + facts.job);
   return std::move(paper).take();
 }

@@ -58,7 +58,7 @@ std::vector<double> Scale::round_values(int wanted) const {
     for (double value = low; value <= high * 1.001; value *= 10) values.push_back(value);
     return values;
   }
-  const double step = round_step(high - low, wanted);
+  const double step = std::max(round_step(high - low, wanted), counts ? 1.0 : 0.0);
   const auto last = std::llround(std::floor(high / step + 1e-9));
   for (auto i = std::llround(std::ceil(low / step - 1e-9)); i <= last; ++i)
     values.push_back(static_cast<double>(i) * step);
@@ -84,7 +84,7 @@ Scale y_scale(const Chart& chart) {
   const auto [low, high] = std::minmax_element(values.begin(), values.end());
   if (*high <= *low) return {0, 1, false};
   const double room = 0.08 * (*high - *low);
-  return {*low < 0 ? *low - room : 0, *high > 0 ? *high + room : 0, false};
+  return {*low < 0 ? *low - room : 0, *high > 0 ? *high + room : 0, false, !chart.bars.empty()};
 }
 
 bool drawable(const ChartPoint& point) { return std::isfinite(point.x) && std::isfinite(point.y); }

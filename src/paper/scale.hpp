@@ -12,6 +12,7 @@ namespace fogwright::paper {
 struct Scale {
   double low = 0, high = 1;
   bool logarithmic = false;
+  bool counts = false;  ///< no values between whole numbers
   [[nodiscard]] double at(double value) const;
   /// Round values between the ends, about `wanted` of them (decades where logarithmic).
   [[nodiscard]] std::vector<double> round_values(int wanted) const;

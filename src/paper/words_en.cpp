@@ -145,7 +145,7 @@ constexpr WordLine lines[] = {
     {Word::use_summary, "{0} of {1} jobs lie outside the limits."},
     {Word::too_few_points, "With {0} jobs there are too few points to flag any."},
     {Word::outside, "outside the limits"},
-    {Word::months_summary, "{0} departures in {1} months."},
+    {Word::months_summary, "Departures: {0}. Months: {1}."},
     {Word::departures_count, "departures"},
     {Word::area, "Floor area"},
     {Word::fog_time, "Fog time"},

@@ -145,7 +145,7 @@ constexpr WordLine lines[] = {
     {Word::use_summary, "{0} de {1} trabajos están fuera de los límites."},
     {Word::too_few_points, "Con {0} trabajos hay muy pocos puntos para señalar alguno."},
     {Word::outside, "fuera de los límites"},
-    {Word::months_summary, "{0} desviaciones en {1} meses."},
+    {Word::months_summary, "Desviaciones: {0}. Meses: {1}."},
     {Word::departures_count, "desviaciones"},
     {Word::area, "Superficie"},
     {Word::fog_time, "Tiempo de nebulización"},

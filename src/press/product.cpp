@@ -54,7 +54,7 @@ paper::MixingSheet mixing_facts(const Label& label, const MixingSheet& sheet, Un
   facts.ventilation = label.ventilation;
   facts.gear = gear_lines(sheet.gear);
   for (const MixingSheetLine& line : sheet.lines)
-    facts.steps.push_back({line.ingredient, show(line.amount, units), line.instruction,
+    facts.steps.push_back({line.ingredient, show_measured(line.amount, units), line.instruction,
                            line.wait ? show(*line.wait) : std::string()});
   facts.disposal = label.disposal;
   return facts;

@@ -86,6 +86,17 @@ std::string show(LiquidVolume v, UnitSystem units, Rounding rounding) {
   return fixed(v, unit::us_gallon, " gal", 2, rounding);
 }
 
+std::string show_measured(LiquidVolume v, UnitSystem units) {
+  const std::string metric = below(v, LiquidVolume(1, unit::litre))
+                                 ? working(v, unit::millilitre, " mL", Rounding::nearest)
+                                 : working(v, unit::litre, " L", Rounding::nearest);
+  if (units == UnitSystem::metric || metric == out_of_range_figure) return metric;
+  const std::string customary = below(v, LiquidVolume(1, unit::us_gallon))
+                                    ? working(v, unit::us_fluid_ounce, " fl oz", Rounding::nearest)
+                                    : working(v, unit::us_gallon, " gal", Rounding::nearest);
+  return fmt::format("{} ({})", customary, metric);
+}
+
 std::string show(LiquidFlow v, UnitSystem units, Rounding rounding) {
   if (units == UnitSystem::metric) return working(v, unit::millilitre_per_minute, " mL/min", rounding);
   return working(v, unit::us_fluid_ounce_per_minute, " fl oz/min", rounding);

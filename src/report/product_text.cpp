@@ -101,7 +101,7 @@ std::string mixing_sheet_text(const Label& label, const MixingSheet& sheet, cons
   page.heading("THEN, IN THIS ORDER");
   int step = 1;
   for (const MixingSheetLine& line : sheet.lines) {
-    page.paragraph(fmt::format("{} of {}", show(line.amount, style.units), line.ingredient),
+    page.paragraph(fmt::format("{} of {}", show_measured(line.amount, style.units), line.ingredient),
                    fmt::format("{:>4}. ", step++), Emphasis::strong);
     if (!line.instruction.empty()) page.paragraph(line.instruction, "      ");
     if (line.wait) page.paragraph("then wait " + show(*line.wait), "      ");

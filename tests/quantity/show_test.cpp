@@ -66,6 +66,15 @@ TEST_CASE("air, mass, density, rates, temperature and pressure print in the chos
   CHECK(show(Pressure(1, unit::atmosphere), metric) == "1,013 hPa");
 }
 
+TEST_CASE("what is measured out keeps three significant digits, however little it is") {
+  const LiquidVolume little(4.88, unit::millilitre);
+  CHECK(show_measured(little, UnitSystem::us_customary) == "0.165 fl oz (4.88 mL)");
+  CHECK(show_measured(little, UnitSystem::metric) == "4.88 mL");
+  CHECK(show_measured(LiquidVolume(2, unit::us_gallon), UnitSystem::us_customary) == "2 gal (7.57 L)");
+  CHECK(show_measured(LiquidVolume(16.1, unit::us_fluid_ounce), UnitSystem::us_customary) ==
+        "16.1 fl oz (476 mL)");
+}
+
 TEST_CASE("a fog time prints in whole seconds, rounded as asked") {
   CHECK(show(FogTime(48, unit::second)) == "48 s");
   CHECK(show(FogTime(126, unit::second)) == "2 min 6 s");
