@@ -353,9 +353,6 @@ enum class Rounding { nearest, up, down };
 [[nodiscard]] std::string show(AirFlow v, UnitSystem units, Rounding rounding = Rounding::nearest);
 [[nodiscard]] std::string show(Mass v, UnitSystem units, Rounding rounding = Rounding::nearest);
 [[nodiscard]] std::string show(LiquidDensity v, UnitSystem units, Rounding rounding = Rounding::nearest);
-/// To be measured out: three significant digits however little it is, with millilitres beside customary units.
-/// "0.165 fl oz (4.88 mL)" / "4.88 mL".
-[[nodiscard]] std::string show_measured(LiquidVolume v, UnitSystem units);
 /// Always mg/m3 (the canonical unit of this project).
 [[nodiscard]] std::string show(MassConcentration v, Rounding rounding = Rounding::nearest);
 /// "2 min 6 s"; whole seconds.

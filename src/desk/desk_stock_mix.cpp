@@ -9,6 +9,7 @@
 #include "dose/naming.hpp"
 #include "fogwright/desk/stock_desk.hpp"
 #include "fogwright/dose.hpp"
+#include "fogwright/quantity/measured.hpp"
 
 namespace fogwright {
 namespace {

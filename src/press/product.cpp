@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include "fogwright/quantity/measured.hpp"
 #include "press/parts.hpp"
 
 namespace fogwright::press {

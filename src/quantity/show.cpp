@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdint>
 
+#include "fogwright/quantity/measured.hpp"
 #include "quantity/figure.hpp"
 
 namespace fogwright {

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "fogwright/quantity.hpp"
+#include "fogwright/quantity/measured.hpp"
 
 using namespace fogwright;
 
