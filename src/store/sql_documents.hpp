@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "fogwright/book/documents.hpp"
+#include "store/book_tables.hpp"
 #include "store/sqlite.hpp"
 
 namespace fogwright {
@@ -22,12 +22,16 @@ class SqlDocuments : public MutableDocuments {
                  const std::function<void(std::string_view key, std::string_view body)>& visit) const override;
   void put(std::string_view kind, std::string_view key, const nlohmann::json& body, bool live) override;
 
+  /// All of them as they stand in the table, in order of the bytes of kind and key.
+  void each_row(const std::function<void(const BookTables::DocumentRow& row)>& visit) const;
+  void put_row(const BookTables::DocumentRow& row);
+
  private:
   const sqlite::Connection& connection_;
   std::string table_;
   // Reading runs statements, which changes them but not what they say.
   mutable sqlite::Statement get_;
-  mutable sqlite::Statement each_, each_live_;
+  mutable sqlite::Statement each_, each_live_, rows_;
   sqlite::Statement put_;
 };
 
