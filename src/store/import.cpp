@@ -27,8 +27,8 @@ class Import {
       for (Line& line : lines_) {
         ++number_;
         if (faults_.size() < most_faults) add(line);
-        if (faults_.empty() && progress) progress(number_, std::max(number_, source_.total));
       }
+      if (faults_.empty() && progress) progress(number_, std::max(number_, source_.total));
     }
   }
   [[nodiscard]] tl::expected<std::int64_t, Faults> outcome() {

@@ -106,6 +106,8 @@ Result<Address> read_address(const std::string& given) {
   if (!read) return not_an_address(told(message));
   for (const PQconninfoOption* option = read.get(); option->keyword != nullptr; ++option)
     if (option->val != nullptr) address.parameters.emplace_back(option->keyword, option->val);
+  if (address.value("port").find_first_not_of("0123456789,") != std::string::npos)
+    return not_an_address("the port of the address is no number");
   address.shown = shown(address);
   return address;
 }

@@ -87,7 +87,7 @@ Connection::Connection(const Address& address, std::chrono::milliseconds wait, P
 }
 
 bool Connection::lost() const noexcept {
-  return !handle_ || library().PQstatus(handle_.get()) != CONNECTION_OK;
+  return broken_ || !handle_ || library().PQstatus(handle_.get()) != CONNECTION_OK;
 }
 
 bool Connection::try_to_connect() {
@@ -101,6 +101,7 @@ bool Connection::try_to_connect() {
 // A server that starts, or one that was there before and is being restarted, is waited for.
 void Connection::reconnect() {
   in_transaction_ = false;
+  broken_ = false;
   prepared_.clear();
   const auto deadline = steady_clock::now() + wait_;
   while (!try_to_connect()) {
@@ -128,7 +129,10 @@ Answer Connection::checked(pg_result* result) {
   const std::string primary = field(result, PG_DIAG_MESSAGE_PRIMARY);
   const std::string why =
       address_.masked(primary.empty() ? line_of(library().PQerrorMessage(handle_.get())) : primary);
-  throw_fault(field(result, PG_DIAG_SQLSTATE), why);
+  const std::string state = field(result, PG_DIAG_SQLSTATE);
+  // libpq takes a connection for good until it has read its end, and may fail before that.
+  broken_ = broken_ || state.empty() || state.starts_with("57P") || state.starts_with("08");
+  throw_fault(state, why);
 }
 
 Answer Connection::outside_transactions(const std::function<Answer()>& act) {

@@ -94,6 +94,7 @@ class Connection {
   std::unique_ptr<pg_conn, Finish> handle_;
   std::map<std::string, std::string, std::less<>> prepared_;  // name of each statement
   bool in_transaction_ = false;
+  bool broken_ = false;  // the server has hung up
   bool connected_before_ = false;
 };
 
