@@ -80,7 +80,7 @@ TEST_CASE("any flipped bit of any byte of an entry is found and the entry is nam
   const Folder folder(true);
   const std::string path = folder.file("book");
   make_book(path, 5);
-  const std::size_t step = on_server() ? 23 : 1;
+  const std::size_t step = on_server() ? 97 : 1;
   const auto write = [&](std::int64_t seq, const std::string& leaf) {
     tamper(path, fmt::format("UPDATE entry SET leaf = {} WHERE seq = {}", sql_bytes(leaf), seq));
   };
