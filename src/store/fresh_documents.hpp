@@ -14,6 +14,8 @@ namespace fogwright {
 class FreshDocuments {
  public:
   FreshDocuments();
+  FreshDocuments(const FreshDocuments&) = delete;
+  FreshDocuments& operator=(const FreshDocuments&) = delete;
 
   [[nodiscard]] MutableDocuments& documents() { return documents_; }
 

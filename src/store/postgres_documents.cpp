@@ -45,6 +45,14 @@ std::optional<json> PostgresDocuments::get(std::string_view kind, std::string_vi
 
 void PostgresDocuments::each(std::string_view kind, bool live_only,
                              const std::function<void(const std::string& key, const json& body)>& visit) const {
+  each_text(kind, live_only, [&](std::string_view key, std::string_view body) {
+    visit(std::string(key), document_of(kind, key, body));
+  });
+}
+
+void PostgresDocuments::each_text(
+    std::string_view kind, bool live_only,
+    const std::function<void(std::string_view key, std::string_view body)>& visit) const {
   const std::string live = live_only ? "AND live = 1 " : "";
   const std::string page = "ORDER BY key LIMIT $3";
   std::string after;
@@ -55,8 +63,7 @@ void PostgresDocuments::each(std::string_view kind, bool live_only,
                                             std::string(first ? ">= $2 " : "> $2 ") + live + page,
                                         kind, std::string_view(after), rows_at_a_time);
     count = rows.rows();
-    for (int row = 0; row < count; ++row)
-      visit(std::string(rows.text(row, 0)), document_of(kind, rows.text(row, 0), rows.text(row, 1)));
+    for (int row = 0; row < count; ++row) visit(rows.text(row, 0), rows.text(row, 1));
     if (count > 0) after = rows.text(count - 1, 0);
   }
 }

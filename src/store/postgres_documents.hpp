@@ -20,6 +20,8 @@ class PostgresDocuments final : public MutableDocuments {
   void each(
       std::string_view kind, bool live_only,
       const std::function<void(const std::string& key, const nlohmann::json& body)>& visit) const override;
+  void each_text(std::string_view kind, bool live_only,
+                 const std::function<void(std::string_view key, std::string_view body)>& visit) const override;
   void put(std::string_view kind, std::string_view key, const nlohmann::json& body, bool live) override;
 
   void each_row(const std::function<void(const BookTables::DocumentRow& row)>& visit) const;
