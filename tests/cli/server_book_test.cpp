@@ -79,6 +79,9 @@ TEST_CASE("a book is copied to a file and back to the server, and is backed up i
   CHECK_THAT(up.out, Contains("the keys are not copied"));
   CHECK(van.run({"book", "backup", backup}).status == 0);
   CHECK(van.run({"book", "verify", "--book", backup, "--quick"}).status == 0);
+  const Ran again = van.run({"book", "backup", backup, "--json"});  // a fault of the storage, not a defect
+  CHECK(again.status == 1);
+  CHECK(again.error()["code"] == "already-exists");
 }
 
 TEST_CASE("a server that does not answer is a fault of the storage, told without the password", "[.server]") {
