@@ -118,8 +118,22 @@ void Connection::reconnect() {
     }
     std::this_thread::sleep_for(pause);
   }
-  prepare_(*this);
+  prepare();
   connected_before_ = true;
+}
+
+// A connection that was refused, or lost, while it was being prepared is none: the next statement makes
+// another.
+void Connection::prepare() {
+  preparing_ = true;
+  try {
+    prepare_(*this);
+  } catch (...) {
+    preparing_ = false;
+    handle_.reset();
+    throw;
+  }
+  preparing_ = false;
 }
 
 Answer Connection::checked(pg_result* result) {
@@ -136,7 +150,7 @@ Answer Connection::checked(pg_result* result) {
 }
 
 Answer Connection::outside_transactions(const std::function<Answer()>& act) {
-  const bool part_of_one = in_transaction_;
+  const bool part_of_one = in_transaction_ || preparing_;
   if (!part_of_one && lost()) reconnect();
   try {
     return act();

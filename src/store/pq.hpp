@@ -87,6 +87,7 @@ class Connection {
   /// Does it again on a new connection if the old one is lost and no transaction was under way.
   Answer outside_transactions(const std::function<Answer()>& act);
   [[nodiscard]] bool try_to_connect();
+  void prepare();
 
   Address address_;
   std::chrono::milliseconds wait_;
@@ -94,6 +95,7 @@ class Connection {
   std::unique_ptr<pg_conn, Finish> handle_;
   std::map<std::string, std::string, std::less<>> prepared_;  // name of each statement
   bool in_transaction_ = false;
+  bool preparing_ = false;
   bool broken_ = false;  // the server has hung up
   bool connected_before_ = false;
 };

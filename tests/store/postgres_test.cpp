@@ -3,7 +3,7 @@
 // ways.
 #include <fmt/format.h>
 
-#include <set>
+#include <thread>
 
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/merkle.hpp"
@@ -54,6 +54,15 @@ std::string refusal_of(pq::Connection& connection, const std::string& sql) {
     return fault.what();
   }
   return "";
+}
+
+/// Changes a setting of the whole server, `NAME = VALUE`, and waits until new connections have it.
+void configure(pq::Connection& owner, const std::string& setting) {
+  (void)owner.execute("ALTER SYSTEM SET " + setting);
+  (void)owner.execute("SELECT pg_reload_conf()");
+  const std::string name = setting.substr(0, setting.find(' ')), value = setting.substr(setting.rfind(' ') + 1);
+  for (int i = 0; i < 200 && superuser("settings").execute("SHOW " + name).text(0, 0) != value; ++i)
+    std::this_thread::sleep_for(10ms);
 }
 
 const std::string entry_300 =
@@ -171,14 +180,7 @@ TEST_CASE("a server that may lose what it acknowledged is refused", "[.server]")
   const std::string path = folder.file("book");
   make_book(path, 1);
   pq::Connection owner = superuser(path);
-  const auto set = [&](const std::string& setting) {
-    (void)owner.execute("ALTER SYSTEM SET " + setting);
-    (void)owner.execute("SELECT pg_reload_conf()");
-    const std::string name = setting.substr(0, setting.find(' ')),
-                      value = setting.substr(setting.rfind(' ') + 1);
-    for (int i = 0; i < 200 && superuser(path).execute("SHOW " + name).text(0, 0) != value; ++i)
-      std::this_thread::sleep_for(10ms);
-  };
+  const auto set = [&](const std::string& setting) { configure(owner, setting); };
   for (const std::string name : {"fsync", "full_page_writes"}) {
     set(name + " = off");
     const auto refused = open_book(address_of(path), store_test::fold, ticking_clock());
@@ -197,6 +199,26 @@ TEST_CASE("a server that may lose what it acknowledged is refused", "[.server]")
   set("synchronous_commit = on");
   REQUIRE(book);
   REQUIRE(append_numbers(**book, 1, 2));
+}
+
+TEST_CASE("a server that came back with such a setting is refused each time, until it is put right",
+          "[.server]") {
+  const Folder folder;
+  const std::string path = folder.file("book");
+  make_book(path, 1);
+  const auto book = opened(path);
+  REQUIRE(append_numbers(*book, 1, 2));
+  pq::Connection owner = superuser(path);
+  configure(owner, "fsync = off");
+  (void)owner.execute(
+      "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'fogwright' AND pid <> "
+      "pg_backend_pid()");
+  std::this_thread::sleep_for(100ms);
+  for (int i = 0; i < 2; ++i) CHECK_THROWS_AS(append_numbers(*book, 2, 3), StorageFault);
+  configure(owner, "fsync = on");
+  CHECK(book->head().size == 2);
+  REQUIRE(append_numbers(*book, 2, 3));
+  require_sound(*book);
 }
 
 TEST_CASE("no error and no output shows a password", "[.server]") {
