@@ -95,17 +95,16 @@ class Collector {
   bool count(const DepartureRule& rule, std::int64_t at_ms) {
     ++answer_.by_severity[index_of(rule.severity)];
     ++by_rule_[&rule];
-    if (at_ms < month_began_ms_ || at_ms >= month_ends_ms_) enter_month(at_ms);
+    if (at_ms < day_began_ms_ || at_ms >= day_ends_ms_) enter_day(at_ms);
     ++*month_;
     return scope_.most == 0 || lists_[index_of(rule.severity)].size() < scope_.most;
   }
   void list(Departure departure) { lists_[index_of(departure.rule->severity)].push_back(std::move(departure)); }
 
   /// Most departures follow each other within a day: the name of the month is made once for them.
-  void enter_month(std::int64_t at_ms) {
-    constexpr std::int64_t day = 86'400'000;
-    month_began_ms_ = at_ms - ((at_ms % day) + day) % day;
-    month_ends_ms_ = month_began_ms_ + day;
+  void enter_day(std::int64_t at_ms) {
+    day_began_ms_ = at_ms - ((at_ms % day_ms) + day_ms) % day_ms;
+    day_ends_ms_ = day_began_ms_ + day_ms;
     month_ = &by_month_[day_of(at_ms).substr(0, 7)];
   }
 
@@ -115,7 +114,7 @@ class Collector {
   std::array<std::vector<Departure>, 4> lists_;
   std::map<std::string, std::int64_t> by_month_;
   std::map<const DepartureRule*, std::int64_t> by_rule_;
-  std::int64_t month_began_ms_ = 0, month_ends_ms_ = 0;
+  std::int64_t day_began_ms_ = 0, day_ends_ms_ = 0;
   std::int64_t* month_ = nullptr;
 };
 

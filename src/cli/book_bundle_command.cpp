@@ -16,8 +16,6 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::int64_t day_ms = 86'400'000;
-
 Result<std::int64_t> day_of(const std::string& typed, const std::string& option) {
   auto day = read_local_time(typed + " 00:00", "UTC", false, option);
   if (day) return day;

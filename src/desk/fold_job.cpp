@@ -6,6 +6,7 @@
 #include "desk/fold_parts.hpp"
 #include "desk/job_document.hpp"
 #include "desk/stock_books.hpp"
+#include "desk/vessels.hpp"
 
 namespace fogwright {
 namespace {
@@ -120,8 +121,7 @@ void cleared(const Entry& entry, MutableDocuments& documents) {
 }
 
 LocalDay day_in(const Entry& entry, std::int64_t at_ms) {
-  return {entry.body.value("day", utc_day(at_ms)),
-          entry.body.value("day_began_ms", at_ms - at_ms % day_length_ms)};
+  return {entry.body.value("day", day_of(at_ms)), entry.body.value("day_began_ms", at_ms - at_ms % day_ms)};
 }
 
 void fog_started(const Entry& entry, MutableDocuments& documents) {

@@ -30,8 +30,6 @@ std::string seconds_words(std::int64_t ms) { return fmt::format("{}.{} s", ms / 
 
 }  // namespace
 
-std::string utc_day(std::int64_t ms) { return day_of(ms); }
-
 void raise_about(const Entry& entry, MutableDocuments& documents, const json& job, std::string_view rule,
                  std::string what) {
   json about = {{"job", job.at("job")}, {"person", entry.actor}, {"product", job.at("product")}};

@@ -8,9 +8,6 @@
 
 namespace fogwright {
 
-inline constexpr std::int64_t day_length_ms = 86'400'000;
-[[nodiscard]] std::string utc_day(std::int64_t ms);
-
 void raise_about(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
                  std::string_view rule, std::string what);
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-#include <date/date.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "desk/vessels.hpp"
 #include "press/parts.hpp"
 
 namespace fogwright::press {
@@ -11,17 +11,11 @@ using paper::Word;
 
 namespace {
 
-/// The scope is of UTC days.
-std::string utc_day(std::int64_t ms) {
-  return date::format(
-      "%F", date::floor<date::days>(date::sys_time<std::chrono::milliseconds>(std::chrono::milliseconds(ms))));
-}
-
-/// The scope ends before its last moment.
+/// The scope is of UTC days and ends before its last moment.
 std::string range_words(const Source& source, const AuditScope& scope) {
   if (!scope.from_ms && !scope.to_ms) return word(source.language, Word::whole_record);
-  const std::string from = scope.from_ms ? utc_day(*scope.from_ms) : std::string("…");
-  const std::string to = scope.to_ms ? utc_day(*scope.to_ms - 1) : std::string("…");
+  const std::string from = scope.from_ms ? day_of(*scope.from_ms) : std::string("…");
+  const std::string to = scope.to_ms ? day_of(*scope.to_ms - 1) : std::string("…");
   return word(source.language, Word::from_to, from, to);
 }
 

@@ -15,12 +15,11 @@ using paper::Word;
 
 namespace {
 
-constexpr std::int64_t day_length_ms = 86'400'000;
 constexpr int curve_days = 90;
 
 /// The last moment of use: a time for what lives less than two days more, else the last day.
 std::string until_words(const Source& source, std::int64_t until_ms, std::int64_t since_ms) {
-  if (until_ms - since_ms < 2 * day_length_ms) return time_words(source.clock(source.zone, until_ms));
+  if (until_ms - since_ms < 2 * day_ms) return time_words(source.clock(source.zone, until_ms));
   return day_of(until_ms - 1);
 }
 
@@ -173,7 +172,7 @@ Result<paper::StockCurve> stock_curve(const Source& source, const std::string& i
   auto change = changes.begin();
   std::int64_t held = 0;
   for (int back = days; back >= 0; --back) {
-    const std::string day = day_of(source.moment.ms - back * day_length_ms);
+    const std::string day = day_of(source.moment.ms - back * day_ms);
     for (; change != changes.end() && change->first <= day; ++change) held += change->second;
     if (day >= known->at("since").get<std::string>()) curve.days.emplace_back(day, in_unit(held, source.units));
   }
