@@ -9,7 +9,7 @@
 #include "cli/book_command.hpp"
 #include "cli/book_keys.hpp"
 #include "cli/paper_job.hpp"
-#include "cli/zone_time.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

@@ -7,9 +7,9 @@
 #include "cli/book_command.hpp"
 #include "cli/book_keys.hpp"
 #include "cli/progress.hpp"
-#include "cli/zone_time.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/witness.hpp"
+#include "office/zone_time.hpp"
 #include "report/page.hpp"
 
 namespace fogwright {

@@ -76,7 +76,8 @@ const std::vector<Command>& commands() {
           book_bundle_commands(), witness_commands(),    firm_commands(),        crew_commands(),
           fogger_commands(),      cartridge_commands(),  product_commands(),     place_commands(),
           stock_commands(),       stock_view_commands(), job_commands(),         calendar_commands(),
-          chart_commands(),       paper_commands(),      ask_commands(),         audit_commands()})
+          chart_commands(),       paper_commands(),      ask_commands(),         audit_commands(),
+          serve_commands()})
       rows.insert(rows.end(), part.begin(), part.end());
     return rows;
   }();

@@ -9,26 +9,16 @@
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
 #include "fogwright/press.hpp"
+#include "office/written_json.hpp"
 
 namespace fogwright {
 namespace {
 
 using nlohmann::json;
 
-/// The departures that an entry raised; their keys count from 0 for each entry.
-void add_departures(const Documents& now, std::int64_t seq, json& list) {
-  for (int number = 0;; ++number) {
-    const auto departure = now.get("departure", fmt::format("{:012}-{}", seq, number));
-    if (!departure) return;
-    list.push_back(*departure);
-  }
-}
-
 json departures_of(Store& store, const std::vector<Receipt>& receipts) {
-  json list = json::array();
-  store.read([&](const Documents& now, const Head&) {
-    for (const Receipt& receipt : receipts) add_departures(now, receipt.seq, list);
-  });
+  json list;
+  store.read([&](const Documents& now, const Head&) { list = departures_json(now, receipts); });
   return list;
 }
 

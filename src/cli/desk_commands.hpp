@@ -23,4 +23,7 @@ namespace fogwright {
 /// `audit`, `audit rules`, `audit retention`.
 [[nodiscard]] std::vector<Command> audit_commands();
 
+/// `serve`.
+[[nodiscard]] std::vector<Command> serve_commands();
+
 }  // namespace fogwright

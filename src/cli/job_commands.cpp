@@ -2,7 +2,7 @@
 #include "cli/job_commands.hpp"
 
 #include "cli/import_call.hpp"
-#include "cli/zone_time.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

@@ -4,9 +4,9 @@
 
 #include "cli/import_call.hpp"
 #include "cli/job_commands.hpp"
-#include "cli/zone_time.hpp"
 #include "desk/csv_table.hpp"
 #include "fogwright/desk/imports.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

@@ -4,7 +4,7 @@
 #include "cli/desk_call.hpp"
 #include "cli/job_commands.hpp"
 #include "cli/plan_command.hpp"
-#include "cli/zone_time.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

@@ -5,9 +5,9 @@
 #include <ostream>
 
 #include "cli/desk_call.hpp"
-#include "cli/job_text.hpp"
-#include "cli/zone_time.hpp"
 #include "desk/job_document.hpp"
+#include "office/job_text.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 

@@ -5,9 +5,9 @@
 
 #include "cli/desk_call.hpp"
 #include "cli/job_run.hpp"
-#include "cli/job_text.hpp"
 #include "desk/job_document.hpp"
 #include "desk/job_items.hpp"
+#include "office/job_text.hpp"
 
 namespace fogwright {
 namespace {

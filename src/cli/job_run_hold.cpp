@@ -3,8 +3,8 @@
 #include <ostream>
 
 #include "cli/job_run.hpp"
-#include "cli/job_text.hpp"
 #include "desk/job_items.hpp"
+#include "office/job_text.hpp"
 
 namespace fogwright {
 namespace {

@@ -4,9 +4,9 @@
 
 #include "cli/desk_call.hpp"
 #include "cli/job_run.hpp"
-#include "cli/job_text.hpp"
-#include "cli/zone_time.hpp"
 #include "desk/job_items.hpp"
+#include "office/job_text.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 

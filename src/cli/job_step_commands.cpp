@@ -3,9 +3,9 @@
 
 #include "cli/desk_call.hpp"
 #include "cli/job_commands.hpp"
-#include "cli/zone_time.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

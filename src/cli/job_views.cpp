@@ -3,44 +3,17 @@
 
 #include "cli/desk_call.hpp"
 #include "cli/job_commands.hpp"
-#include "cli/job_text.hpp"
-#include "cli/zone_time.hpp"
 #include "desk/job_document.hpp"
+#include "office/job_json.hpp"
+#include "office/job_text.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {
 
 using nlohmann::json;
 
-constexpr Stage stages[] = {Stage::before_mixing, Stage::before_fogging, Stage::during_fogging,
-                            Stage::before_release, Stage::before_close};
-
 Moment now_of(const Call& call) { return {call.outside.now_ms(), call.outside.boot_clock()}; }
-
-json missing_json(const Documents& now, const json& job, const Call& call) {
-  const std::int64_t ms = call.outside.now_ms();
-  const LocalDay today = local_day(job.at("zone").get<std::string>(), ms);
-  json list = json::array();
-  const bool started = job.contains("fog_started");
-  for (const Stage stage : stages) {
-    // Once the fog is out, what was open before it is a departure and no longer a question.
-    if (started && (stage == Stage::before_mixing || stage == Stage::before_fogging)) continue;
-    for (const Missing& one : missing_in(now, job, stage, ms, today))
-      list.push_back({{"requirement", one.requirement}, {"why", one.why}, {"stage", stage_name(stage)}});
-  }
-  return list;
-}
-
-json hold_json(const json& job, const HoldState& hold, std::int64_t now_ms) {
-  json out = {{"elapsed_ms", hold.elapsed_ms},
-              {"floor_ms", hold.floor_ms},
-              {"total_ms", hold.total_ms},
-              {"readings_needed", hold.readings_needed},
-              {"may_release", hold.ready.has_value()},
-              {"words", hold_words(job, hold, now_ms)}};
-  if (!hold.ready) out["why"] = hold.ready.error().message;
-  return out;
-}
 
 void show_returns(Page& page, const json& job) {
   page.heading("Fog");
@@ -85,19 +58,18 @@ void show_facts(Page& page, const json& job, const Call& call) {
 }
 
 Result<json> show_job(const Call& call, const Documents& now, Page& page, const std::string& id) {
+  const Moment moment = now_of(call);
   const auto job = find_job(now, id);
   if (!job) return job;
-  json out = *job;
-  const std::int64_t ms = call.outside.now_ms();
-  out["missing"] = missing_json(now, *job, call);
+  auto out = job_json(now, id, moment);
+  if (!out) return out;
   show_facts(page, *job, call);
   show_returns(page, *job);
-  if (const auto hold = hold_state(*job, now_of(call)); hold && !job->contains("released")) {
-    out["hold"] = hold_json(*job, *hold, ms);
+  if (out->contains("hold")) {
     page.heading("Hold");
-    page.paragraph(hold_words(*job, *hold, ms), "  ", Emphasis::strong);
+    page.paragraph(out->at("hold").at("words"), "  ", Emphasis::strong);
   }
-  show_open(page, *job, out["missing"]);
+  show_open(page, *job, out->at("missing"));
   page.blank();
   page.paragraph(next_words(*job), "");
   return out;
@@ -117,15 +89,13 @@ Outcome run_job_list(const Call& call) {
   return show_from_book(call, [&](const Documents& now, Page& page) -> Result<json> {
     json list = json::array();
     now.each("job", !call.options.has("all"), [&](const std::string& id, const json& job) {
-      json row = {{"job", id}};
-      for (const char* member : {"state", "product", "technician", "planned_ms"}) row[member] = job.at(member);
       std::string words =
           fmt::format("{}, {}, {}", job.at("state").get<std::string>(), job.at("product").get<std::string>(),
                       job.at("technician").get<std::string>());
       if (const auto hold = hold_state(job, now_of(call)); hold && !job.contains("released"))
         words += ". " + hold_words(job, *hold, call.outside.now_ms());
       page.field(id, words);
-      list.push_back(std::move(row));
+      list.push_back(job_row(id, job));
     });
     if (list.empty()) page.paragraph("No job is open.", "");
     return json{{"jobs", std::move(list)}};

@@ -7,7 +7,7 @@
 #include <ostream>
 
 #include "cli/firm_command.hpp"
-#include "cli/zone_time.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

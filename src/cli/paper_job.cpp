@@ -3,8 +3,8 @@
 
 #include <fmt/format.h>
 
-#include "cli/zone_time.hpp"
 #include "desk/job_document.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

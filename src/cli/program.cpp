@@ -1,40 +1,22 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 #include <charconv>
-#include <nlohmann/json.hpp>
 #include <ostream>
 
 #include "cli/command.hpp"
-#include "cli/exit_status.hpp"
 #include "cli/printing.hpp"
 #include "cli/version.hpp"
 #include "fogwright/store.hpp"
-#include "report/page.hpp"
+#include "office/exit_status.hpp"
 
 namespace fogwright {
 namespace {
 
-void print_json_faults(const Faults& faults, Outside& outside) {
-  outside.err << faults_json(faults).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
-}
-
-/// Words are wrapped on a terminal only: what reads a file or a pipe finds each sentence in one line.
-void print_text_faults(const Faults& faults, Outside& outside) {
-  constexpr int unbounded = 1'000'000;
-  Page page({outside.err_is_terminal ? outside.terminal_width : unbounded, false});
-  for (const Error& fault : faults) {
-    page.paragraph("fogwright: " + (fault.where.empty() ? "" : fault.where + ": ") + fault.message, "");
-    if (!fault.hint.empty()) page.paragraph(fault.hint);
-  }
-  outside.err << std::move(page).take();
-}
-
 int report(const Faults& faults, bool json, Outside& outside) {
   outside.out.flush();
-  if (json)
-    print_json_faults(faults, outside);
-  else
-    print_text_faults(faults, outside);
+  // Words are wrapped on a terminal only: what reads a file or a pipe finds each sentence in one line.
+  constexpr int unbounded = 1'000'000;
+  print_faults(faults, json, outside.err_is_terminal ? outside.terminal_width : unbounded, outside.err);
   return static_cast<int>(exit_status(faults.front().code));
 }
 

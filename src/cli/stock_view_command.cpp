@@ -7,43 +7,12 @@
 #include "cli/desk_commands.hpp"
 #include "desk/money.hpp"
 #include "fogwright/desk/views.hpp"
+#include "office/stock_json.hpp"
 
 namespace fogwright {
 namespace {
 
 using nlohmann::json;
-
-template <class T>
-json or_null(const std::optional<T>& value) {
-  return value ? json(*value) : json(nullptr);
-}
-
-json vessel_json(const VesselView& v) {
-  return {{"id", v.id},
-          {"item", v.item},
-          {"lot", v.lot},
-          {"place", v.place},
-          {"batch", v.batch},
-          {"size_ul", v.capacity_ul},
-          {"remaining_ul", v.remaining_ul},
-          {"opened_ms", or_null(v.opened_ms)},
-          {"usable_until_ms", v.usable_until_ms},
-          {"usable", v.usable}};
-}
-
-json line_json(const StockLine& line) {
-  return {{"item", line.item},
-          {"name", line.name},
-          {"on_hand_ul", line.containers.total_ul},
-          {"usable_ul", line.containers.usable_ul},
-          {"containers", line.containers.vessels},
-          {"batches_usable_ul", line.batches.usable_ul},
-          {"jobs_left", or_null(line.jobs_left)},
-          {"days_of_cover", or_null(line.days_of_cover)},
-          {"reorder_point_ul", or_null(line.reorder_point_ul)},
-          {"order_ul", line.order_ul},
-          {"expiring", line.expiring}};
-}
 
 /// The last moment of use as a day: until the start of a day means through the day before.
 std::string until_words(const VesselView& v, std::int64_t now_ms) {
@@ -92,7 +61,7 @@ Result<json> list_stock(const Call& call, const Documents& now, Page& page, int 
   json vessels = json::array();
   for (const StockLine& line : stock_list(now, place, at, days)) {
     if (!item.empty() && line.product != item && line.item != item) continue;
-    lines.push_back(line_json(line));
+    lines.push_back(stock_line_json(line));
     page.heading(line.item);
     page.paragraph(forecast_words(line, call.style.units), "  ");
     if (line.order_ul > 0)
@@ -132,7 +101,7 @@ Outcome run_order(const Call& call) {
     json orders = json::array();
     for (const StockLine& line : stock_list(now, {}, call.outside.now_ms())) {
       if (line.order_ul == 0) continue;
-      orders.push_back(line_json(line));
+      orders.push_back(stock_line_json(line));
       page.field(line.item,
                  fmt::format("order {}; {}", volume_text(line.order_ul, call.style.units, Rounding::up),
                              forecast_words(line, call.style.units)));
@@ -192,7 +161,7 @@ Outcome run_cost(const Call& call) {
                        {"product", line.product},
                        {"lot", line.lot},
                        {"ul", line.ul},
-                       {"cents", or_null(line.cents)}});
+                       {"cents", line.cents ? json(*line.cents) : json(nullptr)}});
       page.field(line.from, fmt::format("{}{} of {}, lot {}: {}", line.ul < 0 ? "-" : "",
                                         volume_text(std::abs(line.ul), call.style.units), line.product,
                                         line.lot, line.cents ? show_cents(*line.cents) : "cost not known"));

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <span>
 
-#include "fogwright/desk/context.hpp"
+#include "fogwright/desk/permissions.hpp"
 
 namespace fogwright {
 namespace {
@@ -79,6 +79,12 @@ std::string words_of(unsigned roles) {
   return words;
 }
 
+const Permission* permission_of(std::string_view kind) {
+  const auto* const row = std::find_if(std::begin(permissions), std::end(permissions),
+                                       [&](const Permission& p) { return p.kind == kind; });
+  return row == std::end(permissions) ? nullptr : row;
+}
+
 bool nobody_enrolled(const Documents& documents) {
   bool any = false;
   documents.each("person", false, [&any](const std::string&, const nlohmann::json&) { any = true; });
@@ -87,6 +93,11 @@ bool nobody_enrolled(const Documents& documents) {
 
 }  // namespace
 
+bool role_may_make(Role role, std::string_view kind) noexcept {
+  const Permission* const row = permission_of(kind);
+  return row != nullptr && (row->roles & bit(role)) != 0;
+}
+
 Result<void> may_make(const DeskContext& context, std::string_view kind) {
   // The first person of a book enrols as its owner; nobody is there to ask.
   if (kind == "person-enrolled" && nobody_enrolled(context.documents)) return {};
@@ -94,9 +105,8 @@ Result<void> may_make(const DeskContext& context, std::string_view kind) {
   if (!person || !person->value("active", false))
     return fail(ErrorCode::not_found, fmt::format("nobody in the active crew is called \"{}\"", context.actor),
                 "--by", "the owner enrols people with fogwright crew enrol");
-  const auto row = std::find_if(std::begin(permissions), std::end(permissions),
-                                [&](const Permission& p) { return p.kind == kind; });
-  if (row == std::end(permissions))
+  const Permission* const row = permission_of(kind);
+  if (row == nullptr)
     return fail(ErrorCode::internal_fault, fmt::format("no permission is set for {}", kind), {},
                 "this is a defect of the program");
   if ((roles_of(*person) & row->roles) == 0)

@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 #include <sstream>
 
-#include "cli/exit_status.hpp"
+#include "office/exit_status.hpp"
 #include "ran.hpp"
 
 using namespace fogwright;

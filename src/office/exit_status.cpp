@@ -1,5 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "cli/exit_status.hpp"
+#include "office/exit_status.hpp"
+
+#include <ostream>
+
+#include "fogwright/plan.hpp"
+#include "report/page.hpp"
 
 namespace fogwright {
 
@@ -36,6 +41,19 @@ ExitStatus exit_status(ErrorCode code) noexcept {
       return ExitStatus::system;
   }
   return ExitStatus::system;
+}
+
+void print_faults(const Faults& faults, bool as_json, int width, std::ostream& out) {
+  if (as_json) {
+    out << faults_json(faults).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
+    return;
+  }
+  Page page({width, false});
+  for (const Error& fault : faults) {
+    page.paragraph("fogwright: " + (fault.where.empty() ? "" : fault.where + ": ") + fault.message, "");
+    if (!fault.hint.empty()) page.paragraph(fault.hint);
+  }
+  out << std::move(page).take();
 }
 
 }  // namespace fogwright

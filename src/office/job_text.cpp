@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "cli/job_text.hpp"
+#include "office/job_text.hpp"
 
 #include <fmt/format.h>
 
-#include "cli/zone_time.hpp"
 #include "fogwright/gate.hpp"
+#include "office/zone_time.hpp"
 
 namespace fogwright {
 

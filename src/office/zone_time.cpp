@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "cli/zone_time.hpp"
+#include "office/zone_time.hpp"
 
 #include <date/date.h>
 #include <fmt/format.h>

@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "fogwright/desk/context.hpp"
+
+namespace fogwright {
+
+/// Whether people with this role may make entries of a kind: the table that may_make() asks.
+[[nodiscard]] bool role_may_make(Role role, std::string_view kind) noexcept;
+
+}  // namespace fogwright

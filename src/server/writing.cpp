@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "server/writing.hpp"
+
+#include <algorithm>
+
+#include "fogwright/book/encoding.hpp"
+#include "fogwright/book/sha256.hpp"
+#include "office/written_json.hpp"
+#include "server/problem.hpp"
+
+namespace fogwright::server {
+namespace {
+
+using nlohmann::json;
+
+json entry_json(const Entry& entry) {
+  return {{"seq", entry.seq}, {"id", uuid_text(entry.id)}, {"kind", entry.kind}, {"body", entry.body}};
+}
+
+/// The entries that one request became, in order. The desk may put them in another order than it numbered them,
+/// and leave a number out.
+std::vector<Entry> entries_of(Store& store, const Uuid& first) {
+  std::vector<Entry> entries;
+  constexpr std::uint32_t longest_gap = 3;
+  for (std::uint32_t number = 0, missing = 0; missing <= longest_gap; ++number) {
+    const auto seq = store.find(derived_id(first, number));
+    missing = seq ? 0 : missing + 1;
+    if (number == 0 && !seq) return entries;
+    if (auto entry = seq ? store.entry(*seq) : std::nullopt) entries.push_back(std::move(*entry));
+  }
+  std::sort(entries.begin(), entries.end(), [](const Entry& a, const Entry& b) { return a.seq < b.seq; });
+  return entries;
+}
+
+bool is_refusal(const std::string& kind) { return kind.ends_with("-refused"); }
+
+/// Whether the body of an entry is about the thing that the path names.
+bool is_about(const json& body, const std::string& name) {
+  return std::any_of(body.begin(), body.end(), [&](const json& value) { return value == name; });
+}
+
+/// An entry of this id stands in the book: is it what this request made? What it said may have led to other
+/// members than were sent, so kind, person and the thing itself decide.
+Result<void> check_same(const Visit& visit, const std::vector<Entry>& entries) {
+  const bool same = std::any_of(entries.begin(), entries.end(), [&](const Entry& entry) {
+    const bool kind = entry.kind == visit.route.kind || is_refusal(entry.kind);
+    const bool about = visit.asked.names().empty() || is_about(entry.body, visit.asked.name());
+    return kind && about && entry.actor == visit.person->handle;
+  });
+  if (same) return {};
+  return fail(ErrorCode::bad_entry, "this id belongs to another entry", "Idempotency-Key",
+              "give each entry an id of its own");
+}
+
+json departures_of(Store& store, const std::vector<Entry>& entries) {
+  std::vector<Receipt> receipts;
+  for (const Entry& entry : entries) receipts.push_back({entry.seq, entry.id, true});
+  json list;
+  store.read([&](const Documents& now, const Head&) { list = departures_json(now, receipts); });
+  return list;
+}
+
+HttpResponse told(Store& store, const std::vector<Entry>& entries, bool again,
+                  const std::optional<Error>& refusal) {
+  json body = {
+      {"entries", json::array()}, {"departures", departures_of(store, entries)}, {"already_there", again}};
+  for (const Entry& entry : entries) body["entries"].push_back(entry_json(entry));
+  if (!refusal) return json_response(again ? 200 : 201, body);
+  HttpResponse response = problem(*refusal);
+  json details = json::parse(response.body);
+  details.update(body);
+  response.body = details.dump() + "\n";
+  return response;
+}
+
+/// What an entry of refusal says, for who asks again.
+std::optional<Error> refusal_in(const Entry& entry) {
+  if (!is_refusal(entry.kind)) return std::nullopt;
+  const bool release = entry.kind == "release-refused";
+  return Error{release ? ErrorCode::hold_running : ErrorCode::gate_closed,
+               "this was refused, and the refusal is written down",
+               {},
+               "look at the job; ask again under a new id"};
+}
+
+std::optional<HttpResponse> answer_again(Store& store, const Visit& visit, const Uuid& id) {
+  const auto entries = entries_of(store, id);
+  if (entries.empty()) return std::nullopt;
+  if (auto ok = check_same(visit, entries); !ok) return problem(ok.error());
+  return told(store, entries, true, refusal_in(entries.front()));
+}
+
+/// Keeps what may have to be erased beside the record, and its salted hash in the request; gone again where
+/// nothing is appended.
+class Beside {
+ public:
+  Beside(Store& store, Visit& visit, const World& world) : store_(store) {
+    json kept = json::object();
+    for (const char* member : visit.route.beside)
+      if (visit.asked.has(member)) kept[member] = visit.asked.text(member);
+    if (kept.empty()) return;
+    Salt salt{};
+    world.random(salt);
+    const std::string text = kept.dump(-1, ' ', false, json::error_handler_t::replace);
+    hash_ = to_hex(as_bytes(salted_hash(salt, text)));
+    store.keep_private(hash_, as_bytes(salt), text);
+    visit.asked.set_beside(hash_);
+  }
+  Beside(const Beside&) = delete;
+  Beside& operator=(const Beside&) = delete;
+  ~Beside() {
+    try {
+      if (!hash_.empty() && !used_) store_.erase_private(hash_);
+    } catch (const std::exception&) {
+      // Bytes that nothing points to: they harm nobody, and the fault that led here is told already.
+    }
+  }
+  void used() { used_ = true; }
+
+ private:
+  Store& store_;
+  std::string hash_;
+  bool used_ = false;
+};
+
+HttpResponse append(Service& service, Visit& visit, Store& store, const Uuid& id) {
+  std::optional<Error> refusal;
+  Beside beside(store, visit, service.world());
+  const auto receipts = store.append([&](const Documents& now, const Head&) -> Result<std::vector<NewEntry>> {
+    const DeskContext context = service.context(now, visit.person->handle, visit.person->device, id);
+    auto decision = visit.route.decide(context, visit.asked);
+    if (!decision) return tl::make_unexpected(decision.error());
+    refusal = std::move(decision->refusal);
+    return std::move(decision->drafts);
+  });
+  if (!receipts) {
+    // Another server may have taken the same request just before.
+    if (auto again = answer_again(store, visit, id)) return std::move(*again);
+    return problem(receipts.error());
+  }
+  beside.used();
+  return told(store, entries_of(store, id), false, refusal);
+}
+
+}  // namespace
+
+Result<Uuid> entry_id(const HttpRequest& request) {
+  std::string text = request.header("idempotency-key");
+  if (text.size() >= 2 && text.front() == '"' && text.back() == '"') text = text.substr(1, text.size() - 2);
+  constexpr auto hint = "make a UUIDv7 for each entry and send it again when you are not sure that it arrived";
+  if (text.empty()) return fail(ErrorCode::missing_value, "the entry has no id", "Idempotency-Key", hint);
+  auto id = read_uuid(text);
+  if (!id || !is_v7(*id))
+    return fail(ErrorCode::not_understood, "the id of the entry is no UUIDv7", "Idempotency-Key", hint);
+  return id;
+}
+
+HttpResponse write_entry(Service& service, Visit& visit) {
+  const auto id = entry_id(visit.request);
+  if (!id) return problem(id.error());
+  HttpResponse response;
+  service.books().write([&](Store& store) {
+    if (auto again = answer_again(store, visit, *id))
+      response = std::move(*again);
+    else
+      response = append(service, visit, store, *id);
+  });
+  return response;
+}
+
+}  // namespace fogwright::server
