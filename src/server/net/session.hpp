@@ -65,11 +65,14 @@ class Session {
     allow(exchange_.settings.idle);
     Resting resting{[executor = stream_.get_executor(), weak = std::weak_ptr(self_)] {
       net::post(executor, [weak] {
-        if (const auto self = weak.lock()) beast::get_lowest_layer((*self)->stream_).cancel();
+        const auto self = weak.lock();
+        if (self && (*self)->waiting_) beast::get_lowest_layer((*self)->stream_).cancel();
       });
     }};
     if (!exchange_.rest(resting)) co_return false;
+    waiting_ = true;
     const std::size_t count = co_await stream_.async_read_some(buffer_.prepare(4'096), token());
+    waiting_ = false;
     exchange_.wake(resting);
     buffer_.commit(count);
     co_return !fault_;
@@ -150,6 +153,7 @@ class Session {
   bool encrypted_;
   beast::flat_buffer buffer_{65'536};
   beast::error_code fault_;
+  bool waiting_ = false;  // between two requests: the only time that a server which stops cuts off
   std::shared_ptr<Session*> self_ = std::make_shared<Session*>(this);  // gone with the session, on its strand
 };
 
