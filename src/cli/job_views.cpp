@@ -67,7 +67,7 @@ Result<json> show_job(const Call& call, const Documents& now, Page& page, const 
   show_returns(page, *job);
   if (out->contains("hold")) {
     page.heading("Hold");
-    page.paragraph(out->at("hold").at("words"), "  ", Emphasis::strong);
+    page.paragraph(out->at("hold").at("words").get<std::string>(), "  ", Emphasis::strong);
   }
   show_open(page, *job, out->at("missing"));
   page.blank();
