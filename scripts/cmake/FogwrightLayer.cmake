@@ -1,7 +1,12 @@
 # SPDX-License-Identifier: Apache-2.0
 # One static library a layer. Flags are private to our own targets.
 
+include(FogwrightTogether)
+
 function(fogwright_flags target)
+  if(CMAKE_UNITY_BUILD)
+    fogwright_together(${target})
+  endif()
   target_compile_features(${target} PUBLIC cxx_std_20)
   set_target_properties(${target} PROPERTIES CXX_EXTENSIONS OFF)
   if(FOGWRIGHT_DEVELOP)
