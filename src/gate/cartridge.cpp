@@ -102,6 +102,13 @@ unsigned parts_of(std::string_view words) {
   return parts;
 }
 
+std::string_view colour_of(unsigned parts) {
+  if ((parts & ~filters) != 0) parts &= ~filters;
+  const auto* band =
+      std::find_if(std::begin(bands), std::end(bands), [&](const Band& b) { return b.parts == parts; });
+  return band == std::end(bands) ? std::string_view{} : band->colour;
+}
+
 }  // namespace
 
 bool covers_particulates(std::string_view cartridge_words) {
@@ -122,12 +129,14 @@ std::string joined(std::span<const std::string> words, std::string_view between)
   return all;
 }
 
+std::string_view colour_of_all(std::span<const std::string> cartridges) {
+  unsigned parts = 0;
+  for (const std::string& words : cartridges) parts |= parts_of(words);
+  return colour_of(parts);
+}
+
 std::string_view cartridge_colour(std::string_view cartridge_words) {
-  unsigned parts = parts_of(cartridge_words);
-  if ((parts & ~filters) != 0) parts &= ~filters;
-  const auto* band =
-      std::find_if(std::begin(bands), std::end(bands), [&](const Band& b) { return b.parts == parts; });
-  return band == std::end(bands) ? std::string_view{} : band->colour;
+  return colour_of(parts_of(cartridge_words));
 }
 
 }  // namespace fogwright

@@ -131,7 +131,7 @@ RespiratorNeed respirator_need(const Label& label, const AirResult& air) {
   choose_cartridges(need, label, air);
   need.required = need.facepiece != Facepiece::none;
   need.assigned_protection_factor = protection_factor(need.facepiece);
-  need.band_colour = cartridge_colour(joined(need.cartridges, "/"));
+  need.band_colour = colour_of_all(need.cartridges);
   need.for_mixing = high || to_mix != Facepiece::none;
   need.for_applying =
       high || to_apply != Facepiece::none || need.do_not_enter || facepiece_for(ratio) != Facepiece::none;
