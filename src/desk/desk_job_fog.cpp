@@ -44,13 +44,6 @@ Result<json> job_in(const DeskContext& context, const std::string& id, JobState 
               {}, fmt::format("fogwright job show {} tells what comes next", id));
 }
 
-/// Use by time: flow times seconds, rounded up.
-std::int64_t reckoned_ul(const json& job) {
-  std::int64_t ms = 0;
-  for (const json& one : job.at("returns")) ms += one.at("actual_ms").get<std::int64_t>();
-  return (job.at("plan").at("flow_ul_min").get<std::int64_t>() * ms + 59'999) / 60'000;
-}
-
 }  // namespace
 
 Result<Drafts> record_return(const DeskContext& context, const std::string& id, const std::string& system,
@@ -87,20 +80,10 @@ Result<Drafts> end_fog(const DeskContext& context, const std::string& id, const 
     if (!off.left_typed.empty()) body["left_typed"] = off.left_typed;
     body["measured"] = "before-and-after";
   } else {
-    body["used_ul"] = reckoned_ul(*job);
+    body["used_ul"] = used_by_time_ul(*job);
     body["measured"] = "by-time";
   }
   return Drafts{draft(context, "fog-ended", std::move(body))};
-}
-
-Result<Drafts> stop_job(const DeskContext& context, const std::string& id, const std::string& why) {
-  if (auto ok = first_error({may_make(context, "job-stopped"), check_words(why, "the reason", "--why")}); !ok)
-    return tl::make_unexpected(ok.error());
-  const auto job = find_job(context.documents, id);
-  if (!job) return tl::make_unexpected(job.error());
-  if (const auto next = check_step(*job, JobStep::stop); !next) return tl::make_unexpected(next.error());
-  return Drafts{
-      draft(context, "job-stopped", {{"job", id}, {"why", why}, {"clock", clock_json(context.clock)}})};
 }
 
 }  // namespace fogwright

@@ -212,8 +212,13 @@ void stopped(const Entry& entry, MutableDocuments& documents) {
   const bool in_fog = state_of(*job) == JobState::fogging;
   if (take_step(entry, documents, *job, JobStep::stop)) {
     (*job)["stopped"] = {{"why", entry.body.at("why")}, {"ms", entry.happened_ms}, {"by", entry.actor}};
-    // Stopping in the middle shuts the valve: the hold runs from here.
-    if (in_fog) (*job)["fog_ended"] = fog_off_moment(entry, *job);
+    // Stopping in the middle shuts the valve: the hold runs from here, and nobody measured what is left.
+    if (in_fog) {
+      (*job)["fog_ended"] = fog_off_moment(entry, *job);
+      (*job)["used_ul"] = used_by_time_ul(*job);
+      (*job)["measured"] = "by-time";
+    }
+    check_draws(entry, documents, *job);
   }
   keep(entry, documents, *job);
 }

@@ -66,6 +66,12 @@ std::int64_t fogged_ms(const json& job, std::string_view system, std::string_vie
   return ms;
 }
 
+std::int64_t used_by_time_ul(const json& job) {
+  std::int64_t ms = 0;
+  for (const json& one : job.at("returns")) ms += one.at("actual_ms").get<std::int64_t>();
+  return (job.at("plan").at("flow_ul_min").get<std::int64_t>() * ms + 59'999) / 60'000;
+}
+
 std::int64_t drawn_ul(const Documents& documents, const json& job) {
   std::int64_t ul = 0;
   if (const auto draws = documents.get("job-draws", job.at("job").get<std::string>()))

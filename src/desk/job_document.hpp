@@ -37,6 +37,8 @@ struct Need {
 [[nodiscard]] std::int64_t target_seconds(const nlohmann::json& job);
 /// How long one return was fogged.
 [[nodiscard]] std::int64_t fogged_ms(const nlohmann::json& job, std::string_view system, std::string_view name);
+/// What the fog so far took by time: flow times seconds, rounded up.
+[[nodiscard]] std::int64_t used_by_time_ul(const nlohmann::json& job);
 /// What was drawn for the job, less what was returned.
 [[nodiscard]] std::int64_t drawn_ul(const Documents& documents, const nlohmann::json& job);
 

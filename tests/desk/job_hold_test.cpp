@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "desk/job_document.hpp"
+#include "desk/vessels.hpp"
 #include "job_world.hpp"
 
 using namespace desk_test;
@@ -337,6 +339,21 @@ TEST_CASE("A job stopped while fogging holds the building as long as any other")
   JobWorld early("fenmist-rtu");
   early.shop.done(stop_job(early.context(), "J1", "nobody home"));
   CHECK(release_job(early.context(), "J1", chicago).error().code == ErrorCode::wrong_state);
+}
+
+TEST_CASE("A job stopped while fogging draws what the fog took by time, out of its container") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  const std::string vessel = vessels_of(world.job()).front();
+  const auto left = [&] { return vessel_in(world.shop.book(), vessel)->remaining_ul(); };
+  const std::int64_t before = left();
+  world.shop.done(record_return(world.context(), "J1", "main", "hall", 20'000));
+  world.shop.done(stop_job(world.context(), "J1", "the fan failed"));
+  const std::int64_t flow = world.job().at("plan").at("flow_ul_min");
+  CHECK(world.job().at("used_ul") == (flow * 20'000 + 59'999) / 60'000);
+  CHECK(before - left() == world.job().at("used_ul"));
+  CHECK(departures_of(world).empty());
 }
 
 TEST_CASE("Steps out of order are refused by the desk and listed by the fold") {
