@@ -65,7 +65,6 @@ struct Route {
 [[nodiscard]] std::vector<Route> book_routes();     // routes_book.cpp: entries, checkpoint, proofs
 [[nodiscard]] std::vector<Route> sync_routes();     // routes_sync.cpp
 [[nodiscard]] std::vector<Route> people_routes();   // routes_people.cpp: sessions, passwords
-[[nodiscard]] std::vector<Route> page_routes();     // routes_pages.cpp: where an invitation is redeemed
 [[nodiscard]] std::vector<Route> service_routes();  // routes_service.cpp: health, counts, description, plan
 
 /// The route of a method and a path, with the names that stand in the path. `known_path`: another method has

@@ -6,6 +6,7 @@
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
 #include "server/access.hpp"
+#include "server/pages.hpp"
 #include "server/problem.hpp"
 #include "server/writing.hpp"
 
@@ -78,6 +79,7 @@ HttpResponse Service::dispatch(const HttpRequest& request) {
   if (!target) return problem(target.error());
   Found found = find_route(request.method, target->segments);
   if (!found.route && found.known_path) return not_this_method(target->segments);
+  if (!found.route && !changes(request.method)) return page_response(request, *target);
   if (!found.route)
     return problem(404, "not-found", "there is nothing at this address", "see /api/openapi.json");
   Visit visit{request, *target, *found.route, Asked(std::move(found.names), {}), {}};

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: Apache-2.0
+// The one door through which views ask and write. The device's own desk answers what it can; the rest, and everything
+// while there is no such desk, the office.
+import type { OperationId, Operations } from "../api/generated";
+import { Refused } from "../api/http";
+import { addressOf, type Call } from "../api/operation";
+import { clock } from "./clock";
+import { uuidV7 } from "./identity";
+import type { DeskRequest } from "./local_desk";
+import { askOffice, session } from "./session";
+import { desk } from "./start";
+import { tellChange } from "./tabs";
+
+function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest {
+  return {
+    ...addressOf(id, call.path),
+    query: call.query as Record<string, string> | undefined,
+    body: call.body as Record<string, unknown> | undefined,
+  };
+}
+
+/** Through the office alone: people, credentials, labels, and what asks for the password. */
+export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
+  const request = requestOf(id, call);
+  const writes = request.method !== "GET" && request.method !== "DELETE";
+  const answer = await askOffice({ ...request, body: writes ? (request.body ?? {}) : undefined, ...(writes ? { id: uuidV7(clock.now()) } : {}) });
+  if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
+  if (wroteSomething(answer.body)) tellChange();
+  return answer.body as Operations[Id]["answer"];
+}
+
+const wroteSomething = (body: unknown) => ((body as { entries?: unknown[] }).entries?.length ?? 0) > 0;
+
+/** Errors: Refused, with the desk's words; NoConnection, where only the office could answer. */
+export async function ask<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
+  const request = requestOf(id, call);
+  const local = desk.value;
+  const { who } = session.value;
+  if (!local || !who || !local.answers(request)) return askOfficeFor(id, call);
+  const answer = await local.ask(request, who);
+  if (answer.entries.length > 0) tellChange();
+  if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
+  return answer.body as Operations[Id]["answer"];
+}

@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: Apache-2.0
+// The desk on this device: the server's own code in WebAssembly, over the documents that the device keeps.
+import { clock } from "./clock";
+import { openDatabase } from "./database";
+import type { AskAnswer, BookEntry, Engine, OwnEntry, Snapshot } from "./engine";
+import { randomHex, uuidV7 } from "./identity";
+import { addToOutbox, countOutbox, outboxRows } from "./outbox";
+import type { Who } from "./session";
+import { alone } from "./tabs";
+
+export interface DeskRequest {
+  method: string;
+  path: string;
+  query?: Record<string, string> | undefined;
+  body?: Record<string, unknown> | undefined;
+}
+
+export class LocalDesk {
+  /** The last row of the outbox that the engine has folded. */
+  private folded = 0;
+  private ready = false;
+
+  constructor(private readonly engine: Engine) {}
+
+  /** Whether it has documents to decide by. */
+  get stands(): boolean {
+    return this.ready;
+  }
+
+  get size(): number {
+    return this.engine.size();
+  }
+
+  answers(request: DeskRequest): boolean {
+    return this.ready && this.engine.answers(request.method, request.path);
+  }
+
+  /** From what the device kept; false where it has kept nothing. */
+  async open(): Promise<boolean> {
+    const kept = await (await openDatabase()).get("book", "book");
+    if (kept) await this.lay(kept);
+    return this.ready;
+  }
+
+  /** Begins with the office's documents. */
+  async begin(snapshot: Snapshot): Promise<void> {
+    await (await openDatabase()).put("book", snapshot, "book");
+    await this.lay(snapshot);
+  }
+
+  private async lay(snapshot: Snapshot): Promise<void> {
+    this.engine.restore(snapshot.documents, snapshot.size);
+    this.folded = 0;
+    this.ready = true;
+    await this.foldOwn();
+  }
+
+  private async foldOwn(): Promise<void> {
+    for (const row of await outboxRows()) {
+      if ((row.n ?? 0) <= this.folded) continue;
+      if (row.state !== "refused") this.engine.fold(row.entry);
+      this.folded = row.n ?? 0;
+    }
+  }
+
+  /** What another tab wrote or fetched. */
+  async catchUp(): Promise<void> {
+    if (!this.ready) return void (await this.open());
+    const kept = await (await openDatabase()).get("book", "book");
+    if (kept && kept.size > this.engine.size()) await this.lay(kept);
+    else {
+      await this.foldOwn();
+      for (const row of await outboxRows()) if (row.state === "refused") this.engine.drop(row.entry.id);
+    }
+    await countOutbox();
+  }
+
+  /** A write is durable in the outbox before its answer is given. */
+  async ask(request: DeskRequest, who: Who): Promise<AskAnswer> {
+    if (request.method === "GET") return this.put(request, who);
+    return alone("book", async () => {
+      await this.foldOwn();
+      const answer = this.put(request, who);
+      if (answer.entries.length > 0) await this.keep(answer.entries);
+      return answer;
+    });
+  }
+
+  private put(request: DeskRequest, who: Who): AskAnswer {
+    const moment = clock.moment();
+    return this.engine.ask({
+      method: request.method === "GET" ? "GET" : "POST",
+      path: request.path,
+      ...(request.query ? { query: request.query } : {}),
+      ...(request.body ? { body: request.body } : {}),
+      actor: who.handle,
+      device: who.device,
+      ...moment,
+      ...(request.method === "GET" ? {} : { first_id: uuidV7(moment.now_ms), salt: randomHex(16) }),
+    });
+  }
+
+  /** The engine has folded them already; where they cannot be kept it must forget them again. */
+  private async keep(entries: OwnEntry[]): Promise<void> {
+    try {
+      await addToOutbox(entries);
+    } catch (fault) {
+      for (const entry of entries) this.engine.drop(entry.id);
+      throw fault;
+    }
+    const rows = await outboxRows();
+    this.folded = rows.at(-1)?.n ?? this.folded;
+  }
+
+  drop(id: string): void {
+    this.engine.drop(id);
+  }
+
+  /** Entries of the book, in order; then they are kept, and what came back of the outbox leaves it, in one step. */
+  async take(entries: BookEntry[]): Promise<void> {
+    for (const entry of entries) this.engine.fold(entry);
+    const known = new Set(entries.map((entry) => entry.id));
+    const db = await openDatabase();
+    const change = db.transaction(["book", "outbox"], "readwrite", { durability: "strict" });
+    void change.objectStore("book").put(this.engine.snapshot(), "book");
+    for (const row of await change.objectStore("outbox").getAll())
+      if (known.has(row.entry.id) && row.n !== undefined) void change.objectStore("outbox").delete(row.n);
+    await change.done;
+    await countOutbox();
+  }
+}

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: Apache-2.0
+// The device's own entries until the office has them, in the order in which they were made. An entry is here, durably,
+// before anybody is told that it is done.
+import { Observable } from "../observable";
+import { openDatabase, type OutboxRow } from "./database";
+import type { OwnEntry } from "./engine";
+
+export interface OutboxCount {
+  waiting: number;
+  refused: number;
+}
+
+export const outboxCount = new Observable<OutboxCount>({ waiting: 0, refused: 0 });
+
+export async function addToOutbox(entries: OwnEntry[]): Promise<void> {
+  const db = await openDatabase();
+  const change = db.transaction("outbox", "readwrite", { durability: "strict" });
+  for (const entry of entries) void change.store.add({ entry, state: "waiting" });
+  await change.done;
+  await countOutbox();
+}
+
+export async function outboxRows(): Promise<OutboxRow[]> {
+  return (await openDatabase()).getAll("outbox");
+}
+
+export async function countOutbox(): Promise<OutboxCount> {
+  const rows = await outboxRows();
+  const of = (state: OutboxRow["state"]) => rows.filter((row) => row.state === state).length;
+  const count = { waiting: of("waiting"), refused: of("refused") };
+  outboxCount.set(count);
+  return count;
+}
+
+/** What the office answered to entries; those that another tab took away meanwhile are left alone. */
+export async function noteReplies(replies: Map<string, Pick<OutboxRow, "state" | "reply">>): Promise<void> {
+  const db = await openDatabase();
+  const change = db.transaction("outbox", "readwrite", { durability: "strict" });
+  for (const [id, reply] of replies) {
+    const row = await change.store.index("id").get(id);
+    if (row) await change.store.put({ ...row, ...reply });
+  }
+  await change.done;
+  await countOutbox();
+}
+
+/** Somebody has read why the office refused it. */
+export async function forgetRefused(id: string): Promise<void> {
+  const db = await openDatabase();
+  const row = await db.getFromIndex("outbox", "id", id);
+  if (row?.n !== undefined && row.state === "refused") await db.delete("outbox", row.n);
+  await countOutbox();
+}

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: Apache-2.0
+// Sends what waits and fetches what is new. One tab at a time; a batch that is cut off is sent again whole, and the
+// office knows what it has already.
+import type { Synced } from "../api/generated";
+import { NoConnection, Refused } from "../api/http";
+import { Observable } from "../observable";
+import { clock } from "./clock";
+import type { OutboxRow } from "./database";
+import type { BookDocument, BookEntry } from "./engine";
+import type { LocalDesk } from "./local_desk";
+import { countOutbox, noteReplies, outboxRows } from "./outbox";
+import { askOffice, session } from "./session";
+import { ifFree, tellChange } from "./tabs";
+
+export interface SyncState {
+  now: "resting" | "busy" | "no-signal" | "signed-out" | "fault";
+  /** When the office last answered; 0: not since the page was opened. */
+  reached_ms: number;
+  words: string;
+}
+
+export const syncState = new Observable<SyncState>({ now: "resting", reached_ms: 0, words: "" });
+
+const mostAtOnce = 200;
+
+async function office(method: string, path: string, more: { body?: unknown; query?: Record<string, string> } = {}): Promise<unknown> {
+  const answer = await askOffice({ method, path, ...more });
+  if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
+  return answer.body;
+}
+
+/** What whoever is signed in made and the office does not have; entries of somebody else wait for them. */
+export function toSend(rows: OutboxRow[], handle: string): OutboxRow[] {
+  return rows.filter((row) => row.state === "waiting" && row.entry.actor === handle).slice(0, mostAtOnce);
+}
+
+export function replyOf(result: Synced["results"][number]): Pick<OutboxRow, "state" | "reply"> {
+  const told = result as { code?: string; detail?: string; hint?: string };
+  if (result.result === "refused")
+    return { state: "refused", reply: { code: told.code ?? "", detail: told.detail ?? "", hint: told.hint ?? "" } };
+  return { state: "sent", reply: { departures: (result.departures ?? []).map(({ rule, what }) => ({ rule, what })) } };
+}
+
+async function sendWaiting(desk: LocalDesk, handle: string): Promise<boolean> {
+  let any = false;
+  for (;;) {
+    const rows = toSend(await outboxRows(), handle);
+    const entries = rows.map(({ entry: { actor: _actor, device: _device, ...sent } }) => sent);
+    // An empty batch asks what the office's clock says.
+    const synced = (await office("POST", "/api/v1/sync", { body: { device_now_ms: clock.now(), entries } })) as Synced;
+    clock.compared(synced.clock_off_ms);
+    if (rows.length === 0) return any;
+    const replies = new Map(synced.results.map((result) => [result.id, replyOf(result)] as const));
+    await noteReplies(replies);
+    for (const [id, reply] of replies) if (reply.state === "refused") desk.drop(id);
+    any = true;
+  }
+}
+
+async function fetchNew(desk: LocalDesk): Promise<boolean> {
+  let any = false;
+  for (;;) {
+    const page = (await office("GET", "/api/v1/book/entries", { query: { from: String(desk.size), limit: "500" } })) as { items: BookEntry[]; size: number };
+    if (page.items.length === 0) return any;
+    await desk.take(page.items);
+    any = true;
+  }
+}
+
+/** The documents to begin with, page by page. */
+async function fetchDocuments(desk: LocalDesk): Promise<void> {
+  const documents: BookDocument[] = [];
+  let after = "";
+  let size = -1;
+  do {
+    const page = (await office("GET", "/api/v1/documents", after ? { query: { after } } : {})) as { items: BookDocument[]; size: number; next?: string };
+    // The book grew between two pages: what was read first may be older than what comes now.
+    if (size >= 0 && page.size !== size) return fetchDocuments(desk);
+    size = page.size;
+    documents.push(...page.items);
+    after = page.next ?? "";
+  } while (after);
+  await desk.begin({ documents, size });
+}
+
+async function round(desk: LocalDesk, handle: string): Promise<void> {
+  if (!desk.stands) await fetchDocuments(desk);
+  const sent = await sendWaiting(desk, handle);
+  const fetched = await fetchNew(desk);
+  if (sent || fetched) tellChange();
+}
+
+function told(fault: unknown): SyncState {
+  const { reached_ms } = syncState.value;
+  if (fault instanceof NoConnection) return { now: "no-signal", reached_ms, words: "" };
+  if (fault instanceof Refused && fault.status === 401) return { now: "signed-out", reached_ms, words: fault.message };
+  return { now: "fault", reached_ms, words: fault instanceof Error ? fault.message : String(fault) };
+}
+
+/** One round; whether the office was reached. */
+export async function syncOnce(desk: LocalDesk): Promise<boolean> {
+  const done = await ifFree("sync", async () => {
+    const { who, state } = session.value;
+    if (!who || state === "out") return false;
+    syncState.set({ ...syncState.value, now: "busy" });
+    try {
+      await round(desk, who.handle);
+      syncState.set({ now: "resting", reached_ms: clock.now(), words: "" });
+      return true;
+    } catch (fault) {
+      syncState.set(told(fault));
+      return false;
+    } finally {
+      await countOutbox();
+    }
+  });
+  return done ?? false;
+}

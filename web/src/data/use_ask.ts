@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: Apache-2.0
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import type { OperationId, Operations } from "../api/generated";
+import type { Call } from "../api/operation";
+import { useObservable } from "../observable";
+import { ask } from "./ask";
+import { desk } from "./start";
+import { changes } from "./tabs";
+
+export interface Asked<T> {
+  answer: T | undefined;
+  fault: unknown;
+  again: () => void;
+}
+
+/** What an operation answers, asked again whenever the book changes. The last answer stays while a new one comes. */
+export function useAsk<Id extends OperationId>(id: Id, call: Call<Id> = {}, everyMs = 0): Asked<Operations[Id]["answer"]> {
+  const [state, setState] = useState<{ answer?: Operations[Id]["answer"]; fault?: unknown }>({});
+  const change = useObservable(changes);
+  const local = useObservable(desk);
+  const key = JSON.stringify([id, call]);
+  const latest = useRef(key);
+  latest.current = key;
+
+  const again = useCallback(() => {
+    ask(id, call).then(
+      (answer) => latest.current === key && setState({ answer }),
+      (fault: unknown) => latest.current === key && setState((before) => ({ ...before, fault })),
+    );
+    // `key` says all there is to say of id and call.
+  }, [key]);
+
+  useEffect(() => setState({}), [key]);
+  useEffect(again, [again, change, local]);
+  useEffect(() => {
+    if (everyMs === 0) return;
+    const timer = setInterval(again, everyMs);
+    return () => clearInterval(timer);
+  }, [again, everyMs]);
+
+  return { answer: state.answer, fault: state.fault, again };
+}

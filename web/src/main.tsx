@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: Apache-2.0
+import { render } from "preact";
+import { App } from "./app";
+import { startData } from "./data/start";
+import { loadLanguage } from "./i18n";
+import { watchAddress } from "./route/router";
+import { applyPreferences, preferences } from "./settings/preferences";
+import { registerServiceWorker } from "./worker/register";
+
+async function start(): Promise<void> {
+  preferences.watch((now) => {
+    applyPreferences(now);
+    void loadLanguage(now.language);
+  });
+  // Words first: a page that changes its language under the reader's eyes helps nobody.
+  await loadLanguage(preferences.value.language).catch(() => undefined);
+  watchAddress();
+  const root = document.getElementById("app");
+  if (!root) throw new Error("the document has no place for the app");
+  root.replaceChildren();
+  render(<App />, root);
+  registerServiceWorker();
+  await startData();
+}
+
+void start();

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: Apache-2.0
+// Which view shows an address. A view that is only for the office is loaded when it is opened:
+//   { path: "/office", load: () => import("../views/office/office") }
+import type { ComponentType } from "preact";
+import { MoreView } from "../views/more/more";
+import { OutboxView } from "../views/outbox/outbox";
+import { SignInView } from "../views/sign_in/sign_in";
+import { WelcomeView } from "../views/sign_in/welcome";
+import { TodayView } from "../views/today/today";
+
+export type Names = Record<string, string>;
+export type View = ComponentType<{ names: Names }>;
+
+export interface Route {
+  path: string;
+  view?: View;
+  load?: () => Promise<{ default: View }>;
+  /** Without anybody signed in. */
+  open?: boolean;
+}
+
+export const routes: Route[] = [
+  { path: "/", view: TodayView },
+  { path: "/more", view: MoreView },
+  { path: "/outbox", view: OutboxView },
+  { path: "/sign-in", view: SignInView, open: true },
+  { path: "/welcome", view: WelcomeView, open: true },
+];
