@@ -109,7 +109,8 @@ void add_security_headers(HttpResponse& response, bool secure) {
       "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; manifest-src 'self'; "
       "connect-src 'self'; img-src 'self' blob:; media-src 'self' blob:; style-src 'self'; "
       "frame-ancestors 'none'; form-action 'self'; base-uri 'none'; object-src 'none'");
-  headers.emplace_back("Permissions-Policy", "camera=(self), microphone=(), geolocation=(), payment=(), usb=()");
+  headers.emplace_back("Permissions-Policy",
+                       "camera=(self), microphone=(), geolocation=(), payment=(), usb=()");
   headers.emplace_back("X-Content-Type-Options", "nosniff");
   headers.emplace_back("Referrer-Policy", "no-referrer");
   headers.emplace_back("Cross-Origin-Opener-Policy", "same-origin");

@@ -58,7 +58,8 @@ HttpResponse page_response(const HttpRequest& request, const Target& target) {
   response.operation = "page";
   response.content_type = page->type;
   // Each coding is a representation of its own, and so has a tag of its own.
-  const std::string etag = "\"" + std::string(page->etag) + (body.coding.empty() ? "" : "-") + std::string(body.coding) + "\"";
+  const std::string etag =
+      "\"" + std::string(page->etag) + (body.coding.empty() ? "" : "-") + std::string(body.coding) + "\"";
   response.headers = {{"ETag", etag},
                       {"Vary", "Accept-Encoding"},
                       {"Cache-Control", page->for_ever ? "public, max-age=31536000, immutable" : "no-cache"}};

@@ -20,8 +20,8 @@ struct Page {
 /// Made by web/embed.mjs; without it pages_left_out.cpp gives one page that says so.
 [[nodiscard]] std::span<const Page> pages();
 
-/// The page at an address of the pages, or the document of the app, which knows its own addresses. Nothing under
-/// /api or /assets is made up that way. Errors: a problem with 404.
+/// The page at an address of the pages, or the document of the app, which knows its own addresses. Nothing
+/// under /api or /assets is made up that way. Errors: a problem with 404.
 [[nodiscard]] HttpResponse page_response(const HttpRequest& request, const Target& target);
 
 }  // namespace fogwright::server

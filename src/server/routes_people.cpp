@@ -57,7 +57,8 @@ HttpResponse sign_out(Service& service, Visit& visit) {
   service.log({{"event", "signed-out"}, {"handle", visit.person->handle}, {"session", visit.person->session}});
   HttpResponse response = json_response(200, {{"ended", visit.person->session}});
   response.headers.emplace_back("Set-Cookie", cookie_text("", "; Max-Age=0"));
-  response.headers.emplace_back("Clear-Site-Data", "\"cache\", \"cookies\", \"storage\"");
+  // Not "storage": entries that the office does not have yet, and photos, live there.
+  response.headers.emplace_back("Clear-Site-Data", "\"cache\", \"cookies\"");
   return response;
 }
 

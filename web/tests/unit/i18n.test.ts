@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: Apache-2.0
+import assert from "node:assert/strict";
+import { readFileSync, readdirSync, statSync } from "node:fs";
+import { join } from "node:path";
+import test from "node:test";
+import { fill } from "../../src/i18n";
+import { en } from "../../src/i18n/en";
+import { es } from "../../src/i18n/es";
+
+const placeholders = (text: string) => [...text.matchAll(/\{(\w+)\}/g)].map((found) => found[1]).sort();
+
+test("every catalogue has the same keys, and each text the same places to fill in", () => {
+  assert.deepEqual(Object.keys(es).sort(), Object.keys(en).sort());
+  for (const [key, text] of Object.entries(en)) assert.deepEqual(placeholders(es[key as keyof typeof en]), placeholders(text), key);
+});
+
+test("no text is empty, and Spanish is not English", () => {
+  const same = Object.entries(en).filter(([key, text]) => es[key as keyof typeof en] === text && /[a-z]{4,}.* .*[a-z]{4,}/.test(text));
+  assert.deepEqual(same, []);
+  for (const text of [...Object.values(en), ...Object.values(es)]) assert.ok(text.trim());
+});
+
+test("what is counted has a word for one and for many", () => {
+  for (const key of Object.keys(en)) if (key.endsWith(".one")) assert.ok(key.replace(/one$/, "other") in en, key);
+});
+
+test("no page calls anything safe", () => {
+  // "safety data sheet" and the safety officer are names of things; a promise is what must not stand here.
+  for (const [key, text] of Object.entries({ ...en })) assert.doesNotMatch(text, /\bsafe\b|\bsafely\b/i, key);
+  for (const [key, text] of Object.entries({ ...es })) assert.doesNotMatch(text, /\b(es|está|son) segur[oa]s?\b|sin peligro/i, key);
+});
+
+function sources(folder: string): string[] {
+  return readdirSync(folder).flatMap((name) => {
+    const path = join(folder, name);
+    return statSync(path).isDirectory() ? sources(path) : /\.tsx?$/.test(name) ? [path] : [];
+  });
+}
+
+test("every key is used somewhere", () => {
+  const code = sources("src").filter((path) => !path.includes("i18n")).map((path) => readFileSync(path, "utf8")).join("\n");
+  const used = (key: string) => {
+    const group = key.slice(0, key.lastIndexOf("."));
+    return code.includes(`"${key}"`) || code.includes(`"${group}"`) || code.includes("`" + group + ".${");
+  };
+  assert.deepEqual(Object.keys(en).filter((key) => !used(key)), []);
+});
+
+test("a name that is not given stays visible", () => {
+  assert.equal(fill("{a} and {b}", { a: 1 }), "1 and {b}");
+});
