@@ -13,6 +13,27 @@ using nlohmann::json;
 constexpr Stage stages[] = {Stage::before_mixing, Stage::before_fogging, Stage::during_fogging,
                             Stage::before_release, Stage::before_close};
 
+/// An item of the gate as whoever meets it reads it.
+json item_json(const json& job, const Need& need) {
+  json item = {
+      {"item", need.id}, {"words", item_words(job, need.id)}, {"question", evidence_question(need.id)}};
+  if (!need.rule) return item;
+  item["why"] = need.rule->why;
+  item["basis"] = basis_name(need.rule->basis);
+  item["citation"] = need.rule->citation;
+  item["evidence"] = evidence_name(need.rule->evidence);
+  item["lapse"] = lapse_name(need.rule->lapse);
+  item["stage"] = stage_name(need.rule->stage);
+  item["by_facts"] = decided_by_facts(need.id);
+  return item;
+}
+
+json items_json(const json& job) {
+  json items = json::array();
+  for (const Need& need : needs_of(job)) items.push_back(item_json(job, need));
+  return items;
+}
+
 }  // namespace
 
 json missing_json(const Documents& now, const json& job, std::int64_t now_ms) {
@@ -41,6 +62,7 @@ json hold_json(const json& job, const HoldState& hold, std::int64_t now_ms) {
 Result<json> job_json(const Documents& now, const std::string& id, const Moment& moment) {
   auto job = find_job(now, id);
   if (!job) return job;
+  (*job)["items"] = items_json(*job);
   (*job)["missing"] = missing_json(now, *job, moment.ms);
   if (const auto hold = hold_state(*job, moment); hold && !job->contains("released"))
     (*job)["hold"] = hold_json(*job, *hold, moment.ms);
@@ -50,6 +72,8 @@ Result<json> job_json(const Documents& now, const std::string& id, const Moment&
 json job_row(const std::string& id, const json& job) {
   json row = {{"job", id}};
   for (const char* member : {"state", "product", "technician", "planned_ms"}) row[member] = job.at(member);
+  for (const char* member : {"zone", "van", "scheduled_ms"})
+    if (job.contains(member)) row[member] = job.at(member);
   return row;
 }
 

@@ -38,7 +38,20 @@ constexpr const char* cartridge = "cartridge";
 constexpr const char* product = "product";
 constexpr const char* place = "place";
 
-Result<json> show_label(const View& view) { return find(view.now, "label", view.names.front(), "the address"); }
+/// The text, and out of it what somebody must be able to read at once.
+Result<json> show_label(const View& view) {
+  auto shown = find(view.now, "label", view.names.front(), "the address");
+  if (!shown) return shown;
+  const auto label = read_label(shown->at("text").get<std::string>(), view.names.front());
+  if (!label) return tl::make_unexpected(label.error().front());
+  (*shown)["name"] = label->name;
+  (*shown)["registration"] = label->registration;
+  (*shown)["signal_word"] = signal_word_name(label->signal_word);
+  (*shown)["precautions"] = label->precautions;
+  (*shown)["first_aid"] = label->first_aid;
+  (*shown)["disposal"] = label->disposal;
+  return shown;
+}
 
 Result<json> list_jobs(const View& view) { return page_of(view, "job", !all(view), job_row); }
 Result<json> show_job(const View& view) { return job_json(view.now, view.names.front(), view.moment); }

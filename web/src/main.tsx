@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { render } from "preact";
 import { App } from "./app";
+import { watchLabels } from "./data/labels";
 import { startData } from "./data/start";
 import { loadLanguage } from "./i18n";
 import { watchAddress } from "./route/router";
@@ -21,6 +22,7 @@ async function start(): Promise<void> {
   render(<App />, root);
   registerServiceWorker();
   await startData();
+  watchLabels();
 }
 
 void start();

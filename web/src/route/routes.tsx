@@ -2,10 +2,15 @@
 // Which view shows an address. A view that is only for the office is loaded when it is opened:
 //   { path: "/office", load: () => import("../views/office/office") }
 import type { ComponentType } from "preact";
+import { GateView } from "../views/gate/gate";
+import { JobView } from "../views/job/job";
 import { MoreView } from "../views/more/more";
 import { OutboxView } from "../views/outbox/outbox";
+import { PlanView } from "../views/plan/plan";
 import { SignInView } from "../views/sign_in/sign_in";
 import { WelcomeView } from "../views/sign_in/welcome";
+import { StockView } from "../views/stock/stock";
+import { VesselView } from "../views/stock/vessel";
 import { TodayView } from "../views/today/today";
 
 export type Names = Record<string, string>;
@@ -21,6 +26,11 @@ export interface Route {
 
 export const routes: Route[] = [
   { path: "/", view: TodayView },
+  { path: "/jobs/:job", view: JobView },
+  { path: "/jobs/:job/gate", view: GateView },
+  { path: "/plan", view: PlanView },
+  { path: "/stock", view: StockView },
+  { path: "/stock/:vessel", view: VesselView },
   { path: "/more", view: MoreView },
   { path: "/outbox", view: OutboxView },
   { path: "/sign-in", view: SignInView, open: true },

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: Apache-2.0
+// How long the valve of one return has been open. Fog that comes out while the phone sleeps or the page is gone is fog all
+// the same: then the calendar counts. While the page was looked at the running clock counts, so that a clock that is
+// turned meanwhile bends nothing.
+
+export interface Tick {
+  wall: number;
+  running: number;
+  /** The page was out of sight at some time since the last tick. */
+  hidden: boolean;
+}
+
+export interface FogTimer {
+  system: string;
+  name: string;
+  /** Of the stretch that is timed now; what was recorded before is not in it. */
+  elapsed_ms: number;
+  open: boolean;
+  last_wall: number;
+  last_running: number;
+  /** Time that was counted by the calendar, since nobody saw it pass. */
+  unseen_ms: number;
+}
+
+/** More than timers explain. */
+const gapMs = 2_000;
+
+export const startTimer = (system: string, name: string, tick: Tick): FogTimer =>
+  ({ system, name, elapsed_ms: 0, open: true, last_wall: tick.wall, last_running: tick.running, unseen_ms: 0 });
+
+export function advance(timer: FogTimer, tick: Tick): FogTimer {
+  const byRunning = Math.max(0, tick.running - timer.last_running);
+  const byWall = Math.max(0, tick.wall - timer.last_wall);
+  const unseen = tick.hidden && byWall - byRunning > gapMs ? byWall - byRunning : 0;
+  const passed = timer.open ? byRunning + unseen : 0;
+  return {
+    ...timer,
+    elapsed_ms: timer.elapsed_ms + passed,
+    unseen_ms: timer.unseen_ms + (timer.open ? unseen : 0),
+    last_wall: tick.wall,
+    last_running: tick.running,
+  };
+}
+
+/** After a reload: the running clock is another one, the calendar alone bridges it. */
+export function resume(kept: FogTimer, tick: Tick): FogTimer {
+  return advance({ ...kept, last_running: tick.running }, { ...tick, hidden: true });
+}
+
+export const pause = (timer: FogTimer, tick: Tick): FogTimer => ({ ...advance(timer, tick), open: false });
+export const goOn = (timer: FogTimer, tick: Tick): FogTimer => ({ ...advance(timer, tick), open: true });
+
+export type Mark = "low" | "target" | "high";
+
+/** The marks that lie between two times, in order. */
+export function marksPassed(beforeMs: number, nowMs: number, planned: { seconds: number; band_s: [number, number] }): Mark[] {
+  const marks: [Mark, number][] = [["low", planned.band_s[0]], ["target", planned.seconds], ["high", planned.band_s[1]]];
+  return marks.filter(([, at]) => beforeMs < at * 1000 && nowMs >= at * 1000).map(([mark]) => mark);
+}
+
+/** "42.3 s", rounded down: what is recorded as fogged was fogged. */
+export const timeText = (ms: number): string => `${(Math.floor(ms / 100) / 10).toFixed(1)} s`;

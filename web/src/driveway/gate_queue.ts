@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+// Which items somebody is asked for now, in the order of the plan.
+import type { Job } from "../api/generated";
+
+export type Item = Job["items"][number];
+
+export interface OpenItem {
+  item: Item;
+  /** Why the desk holds it for open. */
+  why: string;
+}
+
+const stagesOf: Record<string, string[]> = {
+  planned: ["before mixing", "before fogging"],
+  cleared: ["before mixing", "before fogging"],
+  fogging: ["during fogging"],
+  holding: ["during fogging", "before release"],
+  stopped: ["before release"],
+  released: ["during fogging", "before close"],
+};
+
+export const stagesNow = (state: string): string[] => stagesOf[state] ?? [];
+
+export function openItems(job: Job, stages = stagesNow(job.state)): OpenItem[] {
+  const why = new Map(job.missing.filter((one) => stages.includes(one.stage ?? "")).map((one) => [one.requirement, one.why ?? ""] as const));
+  return job.items.filter((item) => why.has(item.item) && !item.by_facts).map((item) => ({ item, why: why.get(item.item) ?? "" }));
+}
+
+export function countItems(job: Job, stages = stagesNow(job.state)): { open: number; all: number } {
+  const all = job.items.filter((item) => stages.includes(item.stage ?? "") && !item.by_facts).length;
+  return { open: openItems(job, stages).length, all };
+}

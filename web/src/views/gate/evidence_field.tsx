@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: Apache-2.0
+// How the evidence of an item is entered. The desk reads the text; here is only which keys a phone shows and what can be
+// picked instead of typed.
+import type { Job } from "../../api/generated";
+import { Field } from "../../components/field";
+import { Scan } from "../../components/scan";
+import { useAsk } from "../../data/use_ask";
+import { containerOf } from "../../driveway/scan_text";
+import type { Item } from "../../driveway/gate_queue";
+import { useWords } from "../../i18n/use_words";
+import { typedUnit, withUnit } from "../../settings/units";
+import { Pick } from "./pick";
+
+/** Items without a question of their own, and those that only ask whether. */
+const onlyWhether = ["licence", "medical-clearance", "fit-test", "mix-in-life"];
+export const takesPlainYes = (item: Item): boolean => !item.question || onlyWhether.includes(item.item);
+
+interface Props {
+  job: Job;
+  item: Item;
+  value: string;
+  onValue: (value: string) => void;
+}
+
+function Crew({ job, item, value, onValue }: Props) {
+  const { answer } = useAsk("listCrew");
+  const others = (answer?.items ?? []).filter((person) => person.active && person.handle !== job.technician);
+  return <Pick label={item.question} names={others.map((person) => person.handle)} value={value} onValue={onValue} />;
+}
+
+function Cartridge({ item, value, onValue }: Props) {
+  const { answer } = useAsk("listCartridges");
+  return <Pick label={item.question} names={(answer?.items ?? []).map((one) => one.cartridge)} value={value} onValue={onValue} />;
+}
+
+/** Containers, or the batch, by scan or from what is on hand. */
+function Vessel({ job, item, value, onValue }: Props) {
+  const { answer } = useAsk("listVessels");
+  const batch = item.item === "mix-time";
+  const known = (answer?.items ?? []).filter((one) => one.batch === batch && one.remaining_ul > 0 && one.item.split("/")[0] === job.product);
+  const add = (id: string) => onValue(batch ? id : [...new Set([...value.split(/\s+/), id])].filter(Boolean).join(" "));
+  return (
+    <>
+      <Scan onText={(text) => add(containerOf(text))} />
+      <Pick label={item.question} names={known.map((one) => one.id)} value={value} onValue={onValue} onPick={add} />
+    </>
+  );
+}
+
+const volumes = ["volume-before", "volume-after"];
+const wears = ["cartridge-hours", "cartridge-hours-added"];
+
+function Typed({ item, value, onValue }: Props) {
+  const { units } = useWords();
+  const { volume } = typedUnit[units];
+  if (item.evidence === "count") return <Field label={item.question} value={value} onValue={onValue} keys="numeric" />;
+  const unit = volumes.includes(item.item) ? volume : wears.includes(item.item) ? "min" : item.item === "airflow-proved" ? "cfm" : "";
+  if (!unit) return <Field label={item.question} value={value} onValue={onValue} type={item.item === "product-in-date" ? "date" : "text"} />;
+  const bare = value.endsWith(` ${unit}`) ? value.slice(0, -unit.length - 1) : value;
+  return <Field label={item.question} value={bare} onValue={(typed) => onValue(typed ? withUnit(typed, unit) : "")} keys="decimal" unit={unit} />;
+}
+
+export function EvidenceField(props: Props) {
+  switch (props.item.item) {
+    case "standby-person":
+    case "standby-rescue":
+      return <Crew {...props} />;
+    case "cartridge-words":
+      return <Cartridge {...props} />;
+    case "lot-noted":
+    case "mix-time":
+      return <Vessel {...props} />;
+    default:
+      return <Typed {...props} />;
+  }
+}

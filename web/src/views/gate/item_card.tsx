@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: Apache-2.0
+import { useState } from "preact/hooks";
+import type { Job } from "../../api/generated";
+import { Button } from "../../components/button";
+import { FaultNote } from "../../components/fault_note";
+import { Notice } from "../../components/notice";
+import { ask } from "../../data/ask";
+import type { OpenItem } from "../../driveway/gate_queue";
+import { keepPhoto, type Photo } from "../../driveway/photos";
+import { useWords } from "../../i18n/use_words";
+import { EvidenceField, takesPlainYes } from "./evidence_field";
+import { NotKept } from "./not_kept";
+import { PhotoField } from "./photo_field";
+
+/** One item: what, why, and what shows that it is met. */
+export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenItem; onMet: () => void; onLater: () => void }) {
+  const { t, word } = useWords();
+  const { item, why } = open;
+  const [answer, setAnswer] = useState("");
+  const [photo, setPhoto] = useState<Photo>();
+  const [fault, setFault] = useState<unknown>();
+  const during = item.stage === "during fogging";
+  const plain = takesPlainYes(item);
+
+  const meet = async (typed: string) => {
+    setFault(undefined);
+    const body = { answer: typed, ...(photo ? { photo_digest: photo.digest } : {}) };
+    await ask("meetItem", { path: { job: job.job, item: item.item }, body }).then(onMet, setFault);
+  };
+
+  return (
+    <article class="item" aria-labelledby="item-words">
+      <p class="fine">{word("stage", item.stage ?? "")}</p>
+      <h2 id="item-words" lang="en">{item.words}</h2>
+      <p lang="en">{item.why}</p>
+      <p class="fine" lang="en">{word("basis", item.basis ?? "")}: {item.citation}</p>
+      {why && why !== "not met yet" && <Notice tone="hold" title={t("gate.stillOpen")}><p lang="en">{why}</p></Notice>}
+      {!plain && <EvidenceField job={job} item={item} value={answer} onValue={setAnswer} />}
+      <PhotoField photo={photo} onPicture={async (picture) => setPhoto(await keepPhoto(picture, job.job, item.item))} />
+      <FaultNote fault={fault} />
+      <div class="actions thumb">
+        {during ? <NotKept job={job.job} item={item.item} onDone={onMet} /> : <Button onPress={onLater}>{t("gate.later")}</Button>}
+        <Button kind="main" icon="check" disabled={!plain && !answer.trim()} onPress={() => meet(plain ? "yes" : answer.trim())}>
+          {plain ? t("gate.yes") : t("gate.record")}
+        </Button>
+      </div>
+    </article>
+  );
+}

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: Apache-2.0
+import { useEffect, useMemo } from "preact/hooks";
+import type { Job } from "../../api/generated";
+import { clock } from "../../data/clock";
+import { holdLeft } from "../../driveway/hold_clock";
+import { useNow } from "../../driveway/use_now";
+import { useWakeLock } from "../../driveway/wake_lock";
+import { useWords } from "../../i18n/use_words";
+import { countdown, timeOfDay } from "../../settings/units";
+
+/** What is left, as large as the screen allows, and the time of day at which it ends at the job's place. */
+export function HoldClock({ job, again }: { job: Job; again: () => void }) {
+  const { t, language } = useWords();
+  const now = useNow(250);
+  useWakeLock(true);
+  const answer = useMemo(() => (job.hold ? { hold: job.hold, wall: clock.now(), running: clock.running() } : null), [job]);
+  const left = answer && holdLeft(answer, { wall: now, running: clock.running() });
+  const over = job.hold?.may_release ?? false;
+  const ran = !over && left !== null && left.left_ms === 0;
+  // The desk has the last word: at nought it is asked, and asked again until it says so.
+  useEffect(() => {
+    if (!ran) return;
+    again();
+    const timer = setInterval(again, 5_000);
+    return () => clearInterval(timer);
+  }, [ran]);
+  if (!job.hold || !left) return null;
+  const why = (job.hold as { why?: string }).why;
+  return (
+    <div class={`hold-clock ${over ? "over" : "runs"}`}>
+      <p class="words">{over ? t("hold.over") : left.part === "floor" ? t("hold.nobodyIn") : t("hold.waiting")}</p>
+      {!over && (
+        <>
+          <p class="left figures" role="timer" aria-label={t("hold.left")}>{countdown(left.left_ms)}</p>
+          <p class="until">{t("hold.until", { time: timeOfDay(left.ends_ms, job.zone ?? "UTC", language) })}</p>
+          {job.hold.floor_ms < job.hold.total_ms && <p class="fine">{t("hold.parts", { floor: countdown(job.hold.floor_ms), total: countdown(job.hold.total_ms) })}</p>}
+          {why && <p class="fine" lang="en">{why}</p>}
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+import { LinkButton } from "../../components/link_button";
+import { Notice } from "../../components/notice";
+import { countItems } from "../../driveway/gate_queue";
+import { useWords } from "../../i18n/use_words";
+import type { Stage } from "../job/job";
+import { HoldClock } from "./hold_clock";
+import { Readings } from "./readings";
+import { Release } from "./release";
+
+/** Nobody inside until the desk says that the hold is over and a named person releases the building. */
+export const HoldStage: Stage = ({ job, again }) => {
+  const { t, tn } = useWords();
+  const { open } = countItems(job);
+  return (
+    <section>
+      <HoldClock job={job} again={again} />
+      {open > 0 && <LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton>}
+      {job.hold?.readings_needed && <Notice tone="hold" title={t("hold.readingsNeeded")}><p>{t("hold.readingsHow")}</p></Notice>}
+      <Readings job={job} onDone={again} />
+      <Release job={job} onDone={again} />
+    </section>
+  );
+};

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+import { useState } from "preact/hooks";
+import { Button } from "../../components/button";
+import { FaultNote } from "../../components/fault_note";
+import { Notice } from "../../components/notice";
+import { Page } from "../../components/page";
+import { useAsk } from "../../data/use_ask";
+import { vesselActions, type VesselAction } from "../../driveway/vessel_actions";
+import { useWords } from "../../i18n/use_words";
+import type { Names } from "../../route/routes";
+import { volume } from "../../settings/units";
+import { VesselForm } from "./vessel_form";
+
+/** One container or batch: what is in it, and what can be done to it. */
+export function VesselView({ names }: { names: Names }) {
+  const { t, word, units, language } = useWords();
+  const id = names.vessel ?? "";
+  const { answer, fault, again } = useAsk("showVessel", { path: { vessel: id } });
+  const [action, setAction] = useState<VesselAction>();
+  return (
+    <Page title={id} back="/stock">
+      <FaultNote fault={fault} />
+      {answer && (
+        <>
+          <dl class="facts">
+            <dt>{t("stock.item")}</dt><dd>{answer.item}, {t("stock.lot", { lot: answer.lot })}</dd>
+            <dt>{t("stock.place")}</dt><dd>{answer.place}</dd>
+            <dt>{t("stock.left")}</dt><dd>{volume(answer.remaining_ul, units, "down", language)} / {volume(answer.size_ul, units, "down", language)}</dd>
+          </dl>
+          {!answer.usable && <Notice tone="danger" title={t("stock.pastDate")}><p>{t("stock.pastDateWhy")}</p></Notice>}
+          <div class="picks">
+            {vesselActions.map((one) => <Button key={one.id} pressed={action?.id === one.id} onPress={() => setAction(one)}>{word("act", one.id)}</Button>)}
+          </div>
+          {action && <VesselForm key={action.id} vessel={id} action={action} onDone={() => (setAction(undefined), again())} />}
+        </>
+      )}
+    </Page>
+  );
+}
