@@ -3,6 +3,7 @@
 import type { LabelText } from "../api/generated";
 import { ask } from "./ask";
 import { openDatabase } from "./database";
+import { session } from "./session";
 import { changes } from "./tabs";
 
 const key = "labels";
@@ -25,7 +26,7 @@ export function watchLabels(): void {
   let asked = 0;
   const look = () => {
     // Labels change seldom, the book often.
-    if (Date.now() - asked < 60_000) return;
+    if (session.value.state !== "in" || Date.now() - asked < 60_000) return;
     asked = Date.now();
     keepLabels().catch(() => (asked = 0));
   };

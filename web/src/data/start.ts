@@ -33,7 +33,7 @@ async function reach(): Promise<boolean> {
     await checkSession();
     const reached = session.value.state !== "unreached";
     syncState.set({ now: reached ? "resting" : "no-signal", reached_ms: reached ? clock.now() : syncState.value.reached_ms, words: "" });
-    if (reached) changes.set(changes.value + 1);
+    if (session.value.state === "in") changes.set(changes.value + 1);
     return reached;
   } catch (fault) {
     if (!(fault instanceof NoConnection)) console.warn(fault);

@@ -10,15 +10,18 @@ export interface OpenItem {
   why: string;
 }
 
+/** By the engine's names of them (src/gate/rule_names.cpp). */
 const stagesOf: Record<string, string[]> = {
-  planned: ["before mixing", "before fogging"],
-  cleared: ["before mixing", "before fogging"],
-  fogging: ["during fogging"],
-  holding: ["during fogging", "before release"],
+  planned: ["before mixing or filling", "before fogging"],
+  cleared: ["before mixing or filling", "before fogging"],
+  fogging: ["while fogging"],
+  holding: ["while fogging", "before release"],
   stopped: ["before release"],
-  released: ["during fogging", "before close"],
+  released: ["while fogging", "before closing"],
 };
 
+export const whileFogging = "while fogging";
+export const allStages = [...new Set(Object.values(stagesOf).flat())];
 export const stagesNow = (state: string): string[] => stagesOf[state] ?? [];
 
 export function openItems(job: Job, stages = stagesNow(job.state)): OpenItem[] {

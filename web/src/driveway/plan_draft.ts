@@ -22,10 +22,7 @@ export interface Draft {
 export const emptyDraft = (): Draft =>
   ({ product: "", area: "", returns: [{ key: 1, name: "", face: "" }], fogger: "", animals: false, sensitive: false, entrances: "" });
 
-export function newReturn(returns: DraftReturn[], word: string): DraftReturn {
-  const key = Math.max(0, ...returns.map((one) => one.key)) + 1;
-  return { key, name: returns.length > 0 && returns.every((one) => one.name) ? "" : `${word} ${returns.length + 1}`, face: "" };
-}
+export const newReturn = (returns: DraftReturn[]): DraftReturn => ({ key: Math.max(0, ...returns.map((one) => one.key)) + 1, name: "", face: "" });
 
 export const isReady = (draft: Draft): boolean => draft.product !== "" && /\d/.test(draft.area) && draft.returns.length > 0;
 

@@ -111,18 +111,20 @@ export const en = {
   "emergency.spill2": "Stop the source if that takes no risk. Keep it out of drains, as the label and the data sheet say.",
   "emergency.spill3": "Write down how much, and what was done, once everybody is looked after.",
 
+  "common.loading": "One moment",
   "common.yes": "yes",
   "common.no": "no",
 
   "job.title": "Job {job}",
 
-  "stage.before mixing": "Before mixing or filling",
+  "stage.before mixing or filling": "Before mixing or filling",
   "stage.before fogging": "Before fogging",
-  "stage.during fogging": "While fogging",
+  "stage.while fogging": "While fogging",
   "stage.before release": "Before the release",
-  "stage.before close": "Before the close",
+  "stage.before closing": "Before the close",
 
   "basis.label": "Label",
+  "basis.data sheet": "Data sheet",
   "basis.regulation": "Regulation",
   "basis.policy": "Company policy",
   "basis.common practice": "Common practice",
@@ -235,7 +237,7 @@ export const en = {
 
   "plan.new": "Plan a job",
   "plan.title": "The plan",
-  "plan.typeFirst": "Type the floor area: the answer stands here.",
+  "plan.typeFirst": "Choose the product and type the floor area: the answer stands here.",
   "plan.product": "Product",
   "plan.area": "Conditioned floor area",
   "plan.areaHint": "Of one air system.",

@@ -112,18 +112,20 @@ export const es: Catalogue = {
   "emergency.spill2": "Detenga la fuga si no hay riesgo. Que no llegue a desagües, como dicen la etiqueta y la ficha de datos.",
   "emergency.spill3": "Anote cuánto fue y qué se hizo, cuando todos estén atendidos.",
 
+  "common.loading": "Un momento",
   "common.yes": "sí",
   "common.no": "no",
 
   "job.title": "Trabajo {job}",
 
-  "stage.before mixing": "Antes de mezclar o llenar",
+  "stage.before mixing or filling": "Antes de mezclar o llenar",
   "stage.before fogging": "Antes de nebulizar",
-  "stage.during fogging": "Durante la nebulización",
+  "stage.while fogging": "Durante la nebulización",
   "stage.before release": "Antes de liberar",
-  "stage.before close": "Antes de cerrar",
+  "stage.before closing": "Antes de cerrar",
 
   "basis.label": "Etiqueta",
+  "basis.data sheet": "Ficha de datos",
   "basis.regulation": "Reglamento",
   "basis.policy": "Norma de la empresa",
   "basis.common practice": "Práctica común",
@@ -236,7 +238,7 @@ export const es: Catalogue = {
 
   "plan.new": "Planear un trabajo",
   "plan.title": "El plan",
-  "plan.typeFirst": "Escriba la superficie: la respuesta aparece aquí.",
+  "plan.typeFirst": "Elija el producto y escriba la superficie: la respuesta aparece aquí.",
   "plan.product": "Producto",
   "plan.area": "Superficie climatizada",
   "plan.areaHint": "De un sistema de aire.",

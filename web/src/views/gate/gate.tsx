@@ -3,6 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { FaultNote } from "../../components/fault_note";
 import { LinkButton } from "../../components/link_button";
 import { Notice } from "../../components/notice";
+import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { useAsk } from "../../data/use_ask";
 import { countItems, openItems } from "../../driveway/gate_queue";
@@ -24,6 +25,7 @@ export function GateView({ names }: { names: Names }) {
   useEffect(() => scrollTo(0, 0), [now?.item.item]);
   return (
     <Page title={t("gate.titleOf", { job: id })} back={back}>
+      {!job && !fault && <Loading />}
       <FaultNote fault={fault} />
       {job && <p aria-live="polite">{t("gate.progress", { done: counted.all - counted.open, all: counted.all })}</p>}
       {job && <progress max={counted.all} value={counted.all - counted.open} aria-hidden="true" />}

@@ -5,12 +5,20 @@ import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
 import { ask } from "../../data/ask";
-import type { OpenItem } from "../../driveway/gate_queue";
+import { whileFogging, type OpenItem } from "../../driveway/gate_queue";
 import { keepPhoto, type Photo } from "../../driveway/photos";
 import { useWords } from "../../i18n/use_words";
 import { EvidenceField, takesPlainYes } from "./evidence_field";
 import { NotKept } from "./not_kept";
 import { PhotoField } from "./photo_field";
+
+/** On what it stands: the kind of rule, and where it is written. */
+function Ground({ item }: { item: OpenItem["item"] }) {
+  const { word } = useWords();
+  const { basis = "", citation = "" } = item;
+  const said = citation.toLowerCase().includes(basis);
+  return <>{!said && `${word("basis", basis)}: `}<span lang="en">{citation}</span></>;
+}
 
 /** One item: what, why, and what shows that it is met. */
 export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenItem; onMet: () => void; onLater: () => void }) {
@@ -19,7 +27,7 @@ export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenIt
   const [answer, setAnswer] = useState("");
   const [photo, setPhoto] = useState<Photo>();
   const [fault, setFault] = useState<unknown>();
-  const during = item.stage === "during fogging";
+  const during = item.stage === whileFogging;
   const plain = takesPlainYes(item);
 
   const meet = async (typed: string) => {
@@ -33,7 +41,7 @@ export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenIt
       <p class="fine">{word("stage", item.stage ?? "")}</p>
       <h2 id="item-words" lang="en">{item.words}</h2>
       <p lang="en">{item.why}</p>
-      <p class="fine" lang="en">{word("basis", item.basis ?? "")}: {item.citation}</p>
+      <p class="fine"><Ground item={item} /></p>
       {why && why !== "not met yet" && <Notice tone="hold" title={t("gate.stillOpen")}><p lang="en">{why}</p></Notice>}
       {!plain && <EvidenceField job={job} item={item} value={answer} onValue={setAnswer} />}
       <PhotoField photo={photo} onPicture={async (picture) => setPhoto(await keepPhoto(picture, job.job, item.item))} />

@@ -2,6 +2,7 @@
 import type { ComponentType } from "preact";
 import type { Job } from "../../api/generated";
 import { FaultNote } from "../../components/fault_note";
+import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { StateMark } from "../../components/state_mark";
 import { useAsk } from "../../data/use_ask";
@@ -32,7 +33,7 @@ export function JobView({ names }: { names: Names }) {
   if (!job)
     return (
       <Page title={names.job ?? ""} back="/">
-        <FaultNote fault={fault} />
+        {fault ? <FaultNote fault={fault} /> : <Loading />}
       </Page>
     );
   const Shown = stageOf(job);

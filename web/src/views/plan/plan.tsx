@@ -28,16 +28,14 @@ export function PlanView(_: { names: Names }) {
   const [fault, setFault] = useState<unknown>();
   const change = (part: Partial<Draft>) => setDraft((before) => ({ ...before, ...part }));
   const known = (products.answer?.items ?? []).filter((product) => product.current);
-  const product = draft.product || known[0]?.product || "";
   const fogger = (foggers.answer?.items ?? []).find((one) => one.fogger === draft.fogger);
-  const complete = { ...draft, product };
-  const live = useLivePlan(complete, units, fogger);
+    const live = useLivePlan(draft, units, fogger);
 
   const planJob = async () => {
     setFault(undefined);
     const { zone, ...given } = details;
     const optional = Object.fromEntries(Object.entries({ ...given, fogger: draft.fogger }).map(([name, value]) => [name, value.trim()]).filter(([, value]) => value));
-    const body = { product, technician: session.value.who?.handle ?? "", zone, site: siteOf(complete, units), ...optional };
+    const body = { product: draft.product, technician: session.value.who?.handle ?? "", zone, site: siteOf(draft, units), ...optional };
     await ask("planJob", { body }).then((answer) => {
       const job = answer.entries.map((entry) => (entry.body as { job?: string }).job).find(Boolean);
       go(job ? `/jobs/${encodeURIComponent(job)}` : "/");
@@ -49,15 +47,15 @@ export function PlanView(_: { names: Names }) {
       <PlanResult live={live} />
       <FaultNote fault={products.fault ?? fault} />
       <form class="form" onSubmit={(event) => event.preventDefault()}>
-        <Choice label={t("plan.product")} value={product} onValue={(value) => change({ product: value })} options={known.map((one) => ({ value: one.product, words: one.name, detail: one.registration }))} />
+        <Choice label={t("plan.product")} value={draft.product} onValue={(value) => change({ product: value })} options={known.map((one) => ({ value: one.product, words: one.name, detail: one.registration }))} />
         <Field label={t("plan.area")} value={draft.area} onValue={(area) => change({ area })} keys="decimal" unit={typedUnit[units].area} hint={t("plan.areaHint")} required />
-        <ReturnsEditor returns={draft.returns} onReturns={(returns) => change({ returns })} onAdd={() => change({ returns: [...draft.returns, newReturn(draft.returns, t("plan.return"))] })} />
+        <ReturnsEditor returns={draft.returns} onReturns={(returns) => change({ returns })} onAdd={() => change({ returns: [...draft.returns, newReturn(draft.returns)] })} />
         <Choice label={t("plan.fogger")} value={draft.fogger} onValue={(value) => change({ fogger: value })} options={[
           { value: "", words: t("plan.noFogger"), detail: t("plan.noFoggerDetail") },
           ...(foggers.answer?.items ?? []).filter((one) => one.active).map((one) => ({ value: one.fogger, words: one.fogger })),
         ]} />
         <JobDetails details={details} onDetails={setDetails} draft={draft} onDraft={change} />
-        <Button kind="main" wide disabled={!isReady(complete)} onPress={planJob}>{t("plan.makeJob")}</Button>
+        <Button kind="main" wide disabled={!isReady(draft)} onPress={planJob}>{t("plan.makeJob")}</Button>
       </form>
     </Page>
   );

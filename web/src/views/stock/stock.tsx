@@ -2,6 +2,7 @@
 import { useState } from "preact/hooks";
 import { Choice } from "../../components/choice";
 import { FaultNote } from "../../components/fault_note";
+import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { Scan } from "../../components/scan";
 import { useAsk } from "../../data/use_ask";
@@ -24,6 +25,7 @@ export function StockView(_: { names: Names }) {
     <Page title={t("nav.stock")}>
       <Scan onText={(text) => go(pathOf(containerOf(text)))} />
       <Choice label={t("stock.place")} value={place} onValue={setPlace} options={[{ value: "", words: t("stock.everywhere") }, ...(places.answer?.items ?? []).map((one) => ({ value: one.place, words: one.place }))]} />
+      {!answer && !fault && <Loading />}
       <FaultNote fault={fault} />
       {answer?.items.length === 0 && <p class="empty">{t("stock.none")}</p>}
       <ul class="cards">

@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
+import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { useAsk } from "../../data/use_ask";
 import { vesselActions, type VesselAction } from "../../driveway/vessel_actions";
@@ -19,6 +20,7 @@ export function VesselView({ names }: { names: Names }) {
   const [action, setAction] = useState<VesselAction>();
   return (
     <Page title={id} back="/stock">
+      {!answer && !fault && <Loading />}
       <FaultNote fault={fault} />
       {answer && (
         <>

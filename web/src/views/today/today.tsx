@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { FaultNote } from "../../components/fault_note";
 import { LinkButton } from "../../components/link_button";
+import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { session } from "../../data/session";
 import { useAsk } from "../../data/use_ask";
@@ -17,6 +18,7 @@ export function TodayView(_: { names: Names }) {
   const jobs = byUrgency(answer?.items ?? [], me);
   return (
     <Page title={t("today.title")} actions={<LinkButton kind="main" icon="plan" href="/plan">{t("today.planOne")}</LinkButton>}>
+      {!answer && !fault && <Loading />}
       <FaultNote fault={fault} />
       {answer && jobs.length === 0 && <p class="empty">{t("today.none")}</p>}
       <ul class="cards">{jobs.map((job) => <li key={job.job}><JobCard job={job} mine={job.technician === me} /></li>)}</ul>
