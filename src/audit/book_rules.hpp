@@ -39,5 +39,6 @@ void judge_storage_readings(const BookView& view, const Found& found);
 // record_rules.cpp
 void judge_record(const BookView& view, const Found& found);
 void judge_unknown_kinds(const BookView& view, const Found& found);
+void judge_erasures(const BookView& view, const Found& found);
 
 }  // namespace fogwright

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "audit/book_rules.hpp"
+#include "fogwright/audit/retention.hpp"
 
 namespace fogwright {
 
@@ -23,6 +24,34 @@ void judge_unknown_kinds(const BookView& view, const Found& found) {
     departure.at_ms = view.input.now_ms;
     found(std::move(departure));
   });
+}
+
+namespace {
+
+using Held = Result<std::vector<RetentionHold>> (*)(const Documents&, const std::string&, std::int64_t);
+
+/// Asks what had to be kept at the moment of the erasure; what became known later is not held against it.
+void each_early(const BookView& view, const char* kind, Held held, const Found& found) {
+  view.documents.each_text(kind, false, [&](std::string_view key, std::string_view body) {
+    const Glance erased(Glance(body).raw("erased"));
+    const auto at_ms = erased.integer("at_ms");
+    if (!at_ms) return;
+    const auto holds = held(view.documents, std::string(key), *at_ms);
+    if (!holds || holds->empty()) return;
+    Departure departure;
+    departure.what = fmt::format("what was kept beside {} {} was erased: {}", kind, key, holds->front().what);
+    departure.at_ms = *at_ms;
+    departure.entries = {erased.integer("seq").value_or(0)};
+    (std::string_view(kind) == "job" ? departure.job : departure.person) = key;
+    found(std::move(departure));
+  });
+}
+
+}  // namespace
+
+void judge_erasures(const BookView& view, const Found& found) {
+  each_early(view, "job", retention_of_job, found);
+  each_early(view, "person", retention_of_person, found);
 }
 
 }  // namespace fogwright

@@ -77,7 +77,7 @@ const std::vector<Command>& commands() {
           fogger_commands(),      cartridge_commands(),  product_commands(),     place_commands(),
           stock_commands(),       stock_view_commands(), job_commands(),         calendar_commands(),
           chart_commands(),       paper_commands(),      ask_commands(),         audit_commands(),
-          serve_commands()})
+          erase_commands(),       serve_commands()})
       rows.insert(rows.end(), part.begin(), part.end());
     return rows;
   }();

@@ -23,6 +23,8 @@ namespace fogwright {
 /// `audit`, `audit rules`, `audit retention`.
 [[nodiscard]] std::vector<Command> audit_commands();
 
+/// `erase job`, `erase person`.
+[[nodiscard]] std::vector<Command> erase_commands();
 /// `serve`.
 [[nodiscard]] std::vector<Command> serve_commands();
 

@@ -264,6 +264,18 @@ void noted(const Entry& entry, MutableDocuments& documents) {
   documents.put("notes", about, notes, true);
 }
 
+/// What lived beside a job or a person is gone. The hash stays: it proves to whoever still has it what was
+/// there.
+void private_erased(const Entry& entry, MutableDocuments& documents) {
+  const std::string kind = entry.body.at("of"), key = entry.body.at("key");
+  if (kind != "job" && kind != "person") return;
+  auto about = documents.get(kind, key);
+  if (!about)
+    return raise(entry, documents, "unknown-name", fmt::format("there is no {} called \"{}\"", kind, key));
+  (*about)["erased"] = {{"at_ms", entry.happened_ms}, {"by", entry.actor}, {"seq", entry.seq}};
+  documents.put(kind, key, *about, kind == "job" ? is_live(*about) : about->at("active").get<bool>());
+}
+
 constexpr FoldRow rows[] = {
     {"job-planned", planned},
     {"requirement-met", requirement_met},
@@ -280,6 +292,7 @@ constexpr FoldRow rows[] = {
     {"job-stopped", stopped},
     {"job-recorded", recorded},
     {"note", noted},
+    {"private-erased", private_erased},
 };
 
 }  // namespace

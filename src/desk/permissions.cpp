@@ -27,6 +27,7 @@ constexpr Permission permissions[] = {
     {"credential-added", owner | safety_officer},
     {"credential-withdrawn", owner | safety_officer},
     {"firm-named", owner},
+    {"private-erased", owner | safety_officer},
     {"fogger-added", owner | technician},
     {"fogger-tested", anyone},
     {"fogger-retired", owner | safety_officer},

@@ -102,12 +102,21 @@ Book left_planned(std::int64_t ms) {
   return world;
 }
 
+/// A job's customer is erased: of one that was fogged, or of one that was given up before.
+Book erased_after(bool fog) {
+  JobWorld world = fog ? holding() : JobWorld("fenmist-rtu");
+  if (!fog) world.shop.done(stop_job(world.context(), "J1", "called off"));
+  world.shop.write("private-erased", {{"of", "job"}, {"key", "J1"}, {"hash", ""}, {"why", "asked for"}});
+  return world;
+}
+
 }  // namespace
 
 std::vector<RulePair> book_pairs() {
   return {
       {"record-changed", [] { return found_in_record(true); }, [] { return found_in_record(false); }},
       {"unknown-kind", [] { return wrote("balloon-flown"); }, [] { return wrote("note"); }},
+      {"erased-too-early", [] { return erased_after(true); }, [] { return erased_after(false); }},
       {"stock-does-not-add-up", [] { return moved_and_off_by(1); }, [] { return moved_and_off_by(0); }},
       {"expired-on-hand", [] { return kept_for(34 * hour_ms); }, [] { return kept_for(34 * hour_ms - 1); }},
       {"storage-not-read", [] { return not_read_for(31 * day_ms + 1); },
