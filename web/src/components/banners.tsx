@@ -20,7 +20,7 @@ export function Banners() {
     <div class="banners">
       {state === "expired" && (
         <Notice tone="hold" title={t("banner.signInAgain")} live>
-          <p>{t("banner.signInAgainWhy")}</p>
+          {hasEngine && <p>{t("banner.signInAgainWhy")}</p>}
           <LinkButton href="/sign-in">{t("signIn.button")}</LinkButton>
         </Notice>
       )}

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The engine's two files, loaded when they are first needed. Its types stand beside its source, once.
+import { sha256 } from "@noble/hashes/sha2.js";
 import type { Engine, EngineOptions } from "../../../src/browser/engine";
 
 export type { AskAnswer, AskRequest, BookDocument, BookEntry, Engine, OwnEntry, Snapshot } from "../../../src/browser/engine";
@@ -21,5 +22,6 @@ function loadScript(address: string): Promise<Make> {
 
 export async function loadEngine(): Promise<Engine> {
   const make = await loadScript(ENGINE_SCRIPT);
-  return make({ locateFile: (file) => (file.endsWith(".wasm") ? ENGINE_WASM : file) });
+  const options = { locateFile: (file: string) => (file.endsWith(".wasm") ? ENGINE_WASM : file), sha256 };
+  return make(options);
 }

@@ -15,8 +15,19 @@ export const outboxCount = new Observable<OutboxCount>({ waiting: 0, refused: 0 
 export async function addToOutbox(entries: OwnEntry[]): Promise<void> {
   const db = await openDatabase();
   const change = db.transaction("outbox", "readwrite", { durability: "strict" });
-  for (const entry of entries) void change.store.add({ entry, state: "waiting" });
-  await change.done;
+  try {
+    for (const entry of entries) await change.store.add({ entry, state: "waiting" });
+    await change.done;
+  } catch (fault) {
+    // All of them or none.
+    change.done.catch(() => undefined);
+    try {
+      change.abort();
+    } catch {
+      // It has ended by itself.
+    }
+    throw fault;
+  }
   await countOutbox();
 }
 

@@ -6,7 +6,7 @@ import { NoConnection, Refused } from "../api/http";
 import { Observable } from "../observable";
 import { clock } from "./clock";
 import type { OutboxRow } from "./database";
-import type { BookDocument, BookEntry } from "./engine";
+import type { BookEntry, Snapshot } from "./engine";
 import type { LocalDesk } from "./local_desk";
 import { countOutbox, noteReplies, outboxRows } from "./outbox";
 import { askOffice, session } from "./session";
@@ -67,20 +67,9 @@ async function fetchNew(desk: LocalDesk): Promise<boolean> {
   }
 }
 
-/** The documents to begin with, page by page. */
+/** The documents to begin with. */
 async function fetchDocuments(desk: LocalDesk): Promise<void> {
-  const documents: BookDocument[] = [];
-  let after = "";
-  let size = -1;
-  do {
-    const page = (await office("GET", "/api/v1/documents", after ? { query: { after } } : {})) as { items: BookDocument[]; size: number; next?: string };
-    // The book grew between two pages: what was read first may be older than what comes now.
-    if (size >= 0 && page.size !== size) return fetchDocuments(desk);
-    size = page.size;
-    documents.push(...page.items);
-    after = page.next ?? "";
-  } while (after);
-  await desk.begin({ documents, size });
+  await desk.begin((await office("GET", "/api/v1/documents")) as Snapshot);
 }
 
 async function round(desk: LocalDesk, handle: string): Promise<void> {

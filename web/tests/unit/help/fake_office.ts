@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: Apache-2.0
+// The server's side of a device: takes entries once, in order, and can be out of reach at any moment.
+import type { BookEntry, OwnEntry } from "../../../src/data/engine";
+
+export class FakeOffice {
+  book: BookEntry[] = [];
+  refuses = new Set<string>();
+  batches = 0;
+  /** What happens to the request with this number (counted from 1): lost on its way, or its answer is. */
+  trouble: "none" | "request-lost" | "answer-lost" = "none";
+  signedIn = true;
+
+  install(): void {
+    globalThis.fetch = (async (input: string, init: RequestInit) => {
+      if (this.trouble === "request-lost") throw new TypeError("no network");
+      const answer = this.answer(String(input), init);
+      if (this.trouble === "answer-lost") throw new TypeError("no network");
+      return answer;
+    }) as typeof fetch;
+  }
+
+  private answer(target: string, init: RequestInit): Response {
+    const json = (status: number, body: unknown) => new Response(JSON.stringify(body), { status });
+    const url = new URL(target, "http://office");
+    if (!this.signedIn) return json(401, { detail: "nobody is signed in" });
+    if (url.pathname === "/api/v1/session") return json(200, { handle: "sedge", roles: ["technician"], device: "phone", session: "s", csrf_token: "t" });
+    if (url.pathname === "/api/v1/documents") return json(200, { documents: [], size: this.book.length });
+    if (url.pathname === "/api/v1/book/entries") return json(200, { items: this.book.slice(Number(url.searchParams.get("from"))), next: 0, size: this.book.length });
+    if (url.pathname === "/api/v1/sync") return json(200, this.take(JSON.parse(String(init.body)) as { entries: OwnEntry[] }));
+    return json(404, { detail: "nothing" });
+  }
+
+  private take({ entries }: { entries: OwnEntry[] }): unknown {
+    if (entries.length > 0) this.batches++;
+    const results = entries.map((entry) => {
+      if (this.refuses.has(entry.id)) return { id: entry.id, result: "refused", code: "not-permitted", detail: "your role does not allow this" };
+      if (this.book.some((one) => one.id === entry.id)) return { id: entry.id, result: "already-there" };
+      this.book.push({ ...entry, actor: "sedge", device: "phone", seq: this.book.length, received_ms: 0 });
+      return { id: entry.id, result: "accepted" };
+    });
+    return { results, clock_off_ms: 0, size: this.book.length };
+  }
+}

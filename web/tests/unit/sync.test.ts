@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: Apache-2.0
+import { browser } from "./help/browser";
+import assert from "node:assert/strict";
+import test, { beforeEach } from "node:test";
+import { openDatabase } from "../../src/data/database";
+import { LocalDesk } from "../../src/data/local_desk";
+import { forgetRefused, outboxCount, outboxRows } from "../../src/data/outbox";
+import { session } from "../../src/data/session";
+import { syncOnce, syncState } from "../../src/data/sync";
+import { FakeEngine } from "./help/fake_engine";
+import { FakeOffice } from "./help/fake_office";
+
+const sedge = { handle: "sedge", roles: ["technician"], device: "phone" };
+
+let office: FakeOffice;
+let engine: FakeEngine;
+let desk: LocalDesk;
+
+beforeEach(async () => {
+  const db = await openDatabase();
+  for (const store of ["book", "outbox", "kept"] as const) await db.clear(store);
+  office = new FakeOffice();
+  office.install();
+  session.set({ state: "in", who: sedge, csrf: "t" });
+  engine = new FakeEngine();
+  desk = new LocalDesk(engine);
+  assert.ok(await syncOnce(desk), syncState.value.words);
+});
+
+const write = async (what = "start") => (await desk.ask({ method: "POST", path: `/api/v1/jobs/J1/${what}` }, sedge)).entries[0]!.id;
+/** As after a crash: nothing is left but the database. */
+async function reopen(): Promise<FakeEngine> {
+  engine = new FakeEngine();
+  desk = new LocalDesk(engine);
+  await desk.open();
+  return engine;
+}
+
+test("an entry is in the outbox before the write is answered, and survives a crash", async () => {
+  office.trouble = "request-lost";
+  const id = await write();
+  assert.deepEqual((await outboxRows()).map((row) => [row.entry.id, row.state]), [[id, "waiting"]]);
+  assert.deepEqual((await reopen()).seen(), [id]);
+});
+
+test("what cannot be kept is not done: the desk forgets it, and the write fails", async () => {
+  const asked = engine.ask.bind(engine);
+  engine.ask = (request) => {
+    const answer = asked(request);
+    // The second of two entries cannot be stored: neither may be.
+    const unstorable = { ...answer.entries[0]!, id: "second", body: { text: () => 0 } };
+    engine.fold(unstorable);
+    return { ...answer, entries: [...answer.entries, unstorable] };
+  };
+  await assert.rejects(write());
+  assert.deepEqual(engine.seen(), []);
+  assert.deepEqual(await outboxRows(), []);
+});
+
+test("with a signal entries reach the book once and leave the outbox", async () => {
+  const ids = [await write("a"), await write("b"), await write("c")];
+  assert.ok(await syncOnce(desk));
+  assert.deepEqual(office.book.map((entry) => entry.id), ids);
+  assert.deepEqual(await outboxRows(), []);
+  assert.deepEqual(engine.seen(), ids);
+  assert.deepEqual((await reopen()).seen(), ids);
+});
+
+test("an answer that is lost sends the batch again, and the book has it once", async () => {
+  const id = await write();
+  office.trouble = "answer-lost";
+  assert.equal(await syncOnce(desk), false);
+  assert.equal(syncState.value.now, "no-signal");
+  assert.equal(outboxCount.value.waiting, 1);
+  office.trouble = "none";
+  await reopen();
+  assert.ok(await syncOnce(desk));
+  assert.deepEqual(office.book.map((entry) => entry.id), [id]);
+  assert.deepEqual(await outboxRows(), []);
+});
+
+test("what the office refuses stays in sight until somebody has read why", async () => {
+  const good = await write("a");
+  const bad = await write("b");
+  office.refuses.add(bad);
+  assert.ok(await syncOnce(desk));
+  assert.deepEqual((await outboxRows()).map((row) => [row.entry.id, row.state, row.reply?.detail]), [[bad, "refused", "your role does not allow this"]]);
+  assert.deepEqual(outboxCount.value, { waiting: 0, refused: 1 });
+  assert.deepEqual(engine.seen(), [good], "the desk goes on without it");
+  await syncOnce(desk);
+  assert.equal(office.batches, 1, "it is not sent again");
+  await forgetRefused(bad);
+  assert.deepEqual(await outboxRows(), []);
+});
+
+test("what waits is not taken off the list by hand", async () => {
+  const id = await write();
+  await forgetRefused(id);
+  assert.equal((await outboxRows()).length, 1);
+});
+
+test("entries of somebody else wait for them", async () => {
+  const id = await write();
+  session.set({ state: "in", who: { ...sedge, handle: "bracken" }, csrf: "t" });
+  assert.ok(await syncOnce(desk));
+  assert.equal(office.book.length, 0);
+  session.set({ state: "in", who: sedge, csrf: "t" });
+  assert.ok(await syncOnce(desk));
+  assert.deepEqual(office.book.map((entry) => entry.id), [id]);
+});
+
+test("a sign-in that ran out keeps everything", async () => {
+  await write();
+  office.signedIn = false;
+  assert.equal(await syncOnce(desk), false);
+  assert.equal(session.value.state, "expired");
+  assert.equal(session.value.who?.handle, "sedge");
+  assert.equal(outboxCount.value.waiting, 1);
+});
+
+test("another tab takes in what this one wrote and fetched", async () => {
+  const otherEngine = new FakeEngine();
+  const other = new LocalDesk(otherEngine);
+  await other.open();
+  const id = await write();
+  await other.catchUp();
+  assert.deepEqual(otherEngine.seen(), [id]);
+  await syncOnce(desk);
+  await other.catchUp();
+  assert.deepEqual(otherEngine.seen(), [id]);
+  assert.equal(other.size, 1);
+});
+
+test("two tabs that send at once send each entry once", async () => {
+  const held = new Set<string>();
+  browser.locks = {
+    request: async (name: string, a: unknown, b?: unknown) => {
+      const work = (b ?? a) as (lock: unknown) => Promise<unknown>;
+      if (b && held.has(name)) return work(null);
+      while (held.has(name)) await new Promise((resolve) => setTimeout(resolve, 1));
+      held.add(name);
+      return work({}).finally(() => held.delete(name));
+    },
+  };
+  await write("a");
+  const other = new LocalDesk(new FakeEngine());
+  await other.open();
+  await Promise.all([syncOnce(desk), syncOnce(other), syncOnce(other)]);
+  assert.equal(office.batches, 1);
+  assert.equal(office.book.length, 1);
+});
