@@ -3,8 +3,9 @@
 // OpenSSL's SHA-256 over the same bytes. Rounds of the two alternate, so that what else the machine does meets
 // both.
 //
-//   store_bench [--entries N] [--folder DIR]     N: size of the book that is opened and verified, default
-//   1000000
+//   store_bench [--entries N] [--folder DIR] [--server ADDRESS]
+//   N: size of the book that is opened and verified, default 1000000. ADDRESS: of a PostgreSQL database to
+//   measure instead, e.g. scripts/with-postgres build .../store_bench --server postgresql:///
 #include <fmt/format.h>
 #include <malloc.h>
 #include <openssl/evp.h>
@@ -19,6 +20,7 @@
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/entry.hpp"
 #include "fogwright/store.hpp"
+#include "store/pq.hpp"
 #include "store/sqlite.hpp"
 
 using namespace fogwright;
@@ -74,7 +76,7 @@ NewEntry numbered(std::int64_t n) {
 }
 
 std::unique_ptr<Store> new_book(const std::string& path) {
-  auto book = create_sqlite_book(path, origin, fold, [] { return std::int64_t{1'700'000'000'000}; });
+  auto book = create_book(path, origin, fold, [] { return std::int64_t{1'700'000'000'000}; });
   if (!book) throw std::runtime_error(book.error().message);
   return std::move(*book);
 }
@@ -123,8 +125,37 @@ class BareTable {
   std::optional<sqlite::Statement> insert_;
 };
 
-std::vector<std::pair<Uuid, std::string>> leaves_of(std::int64_t from, std::int64_t to) {
-  std::vector<std::pair<Uuid, std::string>> leaves;
+using Leaves = std::vector<std::pair<Uuid, std::string>>;
+
+// The same with PostgreSQL: one statement and one way there and back a commit.
+class BareServerTable {
+ public:
+  explicit BareServerTable(const std::string& address)
+      : connection_(pq::read_address(address).value(), std::chrono::seconds(5), [](pq::Connection&) {}) {
+    (void)connection_.execute(
+        "DROP TABLE IF EXISTS public.bare;"
+        "CREATE TABLE public.bare(seq bigint PRIMARY KEY, id bytea NOT NULL UNIQUE, leaf bytea NOT NULL)");
+  }
+
+  void insert(std::int64_t from, const Leaves& leaves) {
+    pq::Integers seqs;
+    pq::ByteStrings ids, bytes;
+    for (const auto& [id, leaf] : leaves) {
+      seqs.values.push_back(from++);
+      ids.values.push_back(as_bytes(id.bytes));
+      bytes.values.push_back(leaf);
+    }
+    (void)connection_.run(
+        "INSERT INTO public.bare(seq, id, leaf) SELECT * FROM unnest($1::bigint[], $2::bytea[], $3::bytea[])",
+        seqs, ids, bytes);
+  }
+
+ private:
+  pq::Connection connection_;
+};
+
+Leaves leaves_of(std::int64_t from, std::int64_t to) {
+  Leaves leaves;
   for (std::int64_t n = from; n < to; ++n) {
     NewEntry given = numbered(n);
     const Entry entry{
@@ -141,15 +172,15 @@ double median(std::vector<double> values) {
   return values[values.size() / 2];
 }
 
-void bench_append(const fs::path& folder, std::int64_t batch, std::int64_t batches_a_round, int rounds) {
-  const std::string name = (folder / fmt::format("append-{}", batch)).string();
-  const auto book = new_book(name);
-  BareTable bare(name + "-bare");
+template <class Bare>
+void bench_append(const std::string& address, Bare bare, std::int64_t batch, std::int64_t batches_a_round,
+                  int rounds) {
+  const auto book = new_book(address);
   std::vector<double> ours, theirs, ratios, cpu_ratios;
   std::int64_t next = 0;
   for (int round = 0; round < rounds; ++round) {
     const std::int64_t end = next + batch * batches_a_round;
-    std::vector<std::vector<std::pair<Uuid, std::string>>> ready;
+    std::vector<Leaves> ready;
     for (std::int64_t n = next; n < end; n += batch) ready.push_back(leaves_of(n, n + batch));
     Batches batches = batches_of(next, end, batch);
     auto start = steady_clock::now();
@@ -167,7 +198,7 @@ void bench_append(const fs::path& folder, std::int64_t batch, std::int64_t batch
     next = end;
   }
   fmt::print(
-      "append, {:>4} a commit: {:>8.0f} entries/s, bare SQLite {:>8.0f} rows/s, ratio {:.2f}, by processor "
+      "append, {:>4} a commit: {:>8.0f} entries/s, bare insert {:>8.0f} rows/s, ratio {:.2f}, by processor "
       "time {:.2f} "
       "(medians of {} rounds)\n",
       batch, median(ours), median(theirs), median(ratios), median(cpu_ratios), rounds);
@@ -254,7 +285,7 @@ void bench_open(const std::string& path, std::int64_t entries) {
   for (int round = 0; round < 21; ++round) {
     const auto start = steady_clock::now();
     const double cpu_before = cpu_seconds();
-    const auto book = open_sqlite_book(path, fold, [] { return std::int64_t{0}; });
+    const auto book = open_book(path, fold, [] { return std::int64_t{0}; });
     live = 0;
     (*book)->read([&](const Documents& now, const Head&) {
       if (!now.get("job", fmt::format("job-{:08}", entries / 2))) throw std::runtime_error("no such job");
@@ -269,8 +300,7 @@ void bench_open(const std::string& path, std::int64_t entries) {
       entries, live, median(took), median(cpu));
 }
 
-void bench_large(const fs::path& folder, std::int64_t entries) {
-  const std::string path = (folder / "large").string();
+void bench_large(const std::string& path, std::int64_t entries) {
   {
     const auto book = new_book(path);
     for (std::int64_t n = 0; n < entries; n += 1000) {
@@ -279,14 +309,38 @@ void bench_large(const fs::path& folder, std::int64_t entries) {
     }
   }
   bench_open(path, entries);
-  const auto book = open_sqlite_book(path, fold, [] { return std::int64_t{0}; });
+  const auto book = open_book(path, fold, [] { return std::int64_t{0}; });
   bench_proof(**book);
   for (int round = 0; round < 3; ++round) bench_verify(**book, VerifyDepth::record);
   bench_verify(**book, VerifyDepth::all);
+}
+
+void bench_backup(const std::string& path, const std::string& target) {
+  const auto book = open_book(path, fold, [] { return std::int64_t{0}; });
   const auto start = steady_clock::now();
-  (*book)->backup_to(path + "-backup", {});
+  (*book)->backup_to(target, {});
   fmt::print("backup: {:.2f} s for {:.0f} MB\n", seconds_since(start),
-             static_cast<double>(fs::file_size(path)) / 1e6);
+             static_cast<double>(fs::file_size(target)) / 1e6);
+}
+
+void bench_files(const fs::path& folder, std::int64_t entries) {
+  for (const auto& [batch, batches] : {std::pair{1, 500}, {100, 50}, {1000, 20}}) {
+    const std::string name = (folder / fmt::format("append-{}", batch)).string();
+    bench_append(name, BareTable(name + "-bare"), batch, batches, 9);
+  }
+  bench_large((folder / "large").string(), entries);
+  bench_backup((folder / "large").string(), (folder / "backup").string());
+}
+
+void bench_server(const std::string& address, const fs::path& folder, std::int64_t entries) {
+  const auto schema = [&](const std::string& name) {
+    return fmt::format("{}{}schema=bench_{}", address, address.find('?') == std::string::npos ? '?' : '&',
+                       name);
+  };
+  for (const auto& [batch, batches] : {std::pair{1, 500}, {100, 50}, {1000, 20}})
+    bench_append(schema(fmt::format("append_{}", batch)), BareServerTable(address), batch, batches, 9);
+  bench_large(schema("large"), entries);
+  bench_backup(schema("large"), (folder / "backup").string());
 }
 
 }  // namespace
@@ -294,15 +348,17 @@ void bench_large(const fs::path& folder, std::int64_t entries) {
 int main(int count, char** words) {
   std::int64_t entries = 1'000'000;
   fs::path folder = fs::temp_directory_path();
+  std::string server;
   for (int i = 1; i + 1 < count; i += 2) {
     if (words[i] == std::string_view("--entries")) entries = std::stoll(words[i + 1]);
     if (words[i] == std::string_view("--folder")) folder = words[i + 1];
+    if (words[i] == std::string_view("--server")) server = words[i + 1];
   }
   folder /= fmt::format("fogwright-bench-{}", steady_clock::now().time_since_epoch().count());
   fs::create_directories(folder);
-  bench_append(folder, 1, 500, 9);
-  bench_append(folder, 100, 50, 9);
-  bench_append(folder, 1000, 20, 9);
-  bench_large(folder, entries);
+  if (server.empty())
+    bench_files(folder, entries);
+  else
+    bench_server(server, folder, entries);
   fs::remove_all(folder);
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-/// Where a book is kept. One narrow interface; SQLite implements it in a file, PostgreSQL will for a fleet.
+/// Where a book is kept: in an SQLite file, or for a fleet in a PostgreSQL database. One narrow interface.
 ///
 /// The life of an entry: the caller's `decide` sees the documents as they are under the writers' lock and hands
 /// back new entries; the store gives each its sequence number and time of receipt, writes the leaf bytes, the
@@ -67,8 +67,27 @@ enum class VerifyDepth {
 
 using Progress = std::function<void(std::int64_t done, std::int64_t total)>;
 
+/// Where an import comes from.
+struct ImportSource {
+  std::function<std::optional<std::string_view>()> next;  ///< the next line; it lasts until the call after
+  std::int64_t total = 0;                                 ///< about how many lines there are, for the progress
+  std::string name;                                       ///< what faults call it
+  /// What else has to be written with the entries, in the same transaction; told what the book then is. May be
+  /// empty.
+  std::function<void(const Head& head)> beside;
+};
+
+/// Something that is kept beside the record.
+struct PrivateBytes {
+  std::string hash_hex;
+  std::string_view salt, bytes;  ///< last as long as the visit
+};
+
 class Store {
  public:
+  Store() = default;
+  Store(const Store&) = delete;
+  Store& operator=(const Store&) = delete;
   virtual ~Store() = default;
 
   [[nodiscard]] virtual std::string origin() const = 0;
@@ -78,13 +97,15 @@ class Store {
   /// StorageFault.
   virtual Result<std::vector<Receipt>> append(const Decide& decide) = 0;
 
-  /// Takes in an export of this very book: JSON Lines, one entry's exact bytes a line, in order. What the book
-  /// has already must be there byte for byte; the rest is appended as it is, with the time of receipt that it
-  /// carries. All or nothing; returns how many entries were new. Faults: bad_import with "file:line", each line
-  /// that has one.
-  [[nodiscard]] virtual tl::expected<std::int64_t, Faults> import_lines(std::string_view lines,
-                                                                        std::string_view file,
-                                                                        const Progress& progress) = 0;
+  /// Takes in an export of this very book: one entry's exact bytes a line, in order. What the book has already
+  /// must be there byte for byte; the rest is appended as it is, with the time of receipt that it carries. All
+  /// or nothing; returns how many entries were new. Faults: bad_import with "name:line", each line that has
+  /// one.
+  [[nodiscard]] virtual tl::expected<std::int64_t, Faults> import_from(const ImportSource& source,
+                                                                       const Progress& progress) = 0;
+  /// The same for a text that is in memory.
+  [[nodiscard]] tl::expected<std::int64_t, Faults> import_lines(std::string_view lines, std::string_view file,
+                                                                const Progress& progress);
 
   /// A consistent view for reading; stays as it is while others write.
   virtual void read(const std::function<void(const Documents& now, const Head& head)>& use) = 0;
@@ -104,6 +125,7 @@ class Store {
   /// What may have to be erased lives beside the record, under the salted hash that stands in the leaf.
   virtual void keep_private(std::string_view hash_hex, std::string_view salt, std::string_view bytes) = 0;
   [[nodiscard]] virtual std::optional<std::string> private_bytes(std::string_view hash_hex) = 0;
+  virtual void each_private(const std::function<void(const PrivateBytes& kept)>& visit) = 0;
   virtual bool erase_private(std::string_view hash_hex) = 0;
 
   /// Reads everything again: leaf bytes against the tree, sequence, stored nodes, stored checkpoints (signature
@@ -130,12 +152,43 @@ class StorageFault : public std::runtime_error {
   std::string hint_;
 };
 
-/// Makes a new book. Errors: already_exists, file_fault.
+/// Makes a new book in a file. Errors: already_exists, file_fault.
 [[nodiscard]] Result<std::unique_ptr<Store>> create_sqlite_book(const std::string& path,
                                                                 std::string_view origin, Fold fold,
                                                                 Clock clock);
 /// Opens a book and brings its schema up to date. Errors: not_found, bad_book (not a book), newer_book,
 /// file_fault, storage_busy.
 [[nodiscard]] Result<std::unique_ptr<Store>> open_sqlite_book(const std::string& path, Fold fold, Clock clock);
+
+/// Whether this is the address of a book on a server (postgresql://...) and not the path of a file.
+[[nodiscard]] bool is_server_address(std::string_view address) noexcept;
+/// The address without a password, for output and errors.
+[[nodiscard]] std::string shown_address(const std::string& address);
+/// Server, port, database and schema of an address as the name of a file, always the same for the same book.
+/// Errors: not_understood, file_fault.
+[[nodiscard]] Result<std::string> file_name_of(const std::string& address);
+
+/// Makes a new book at an address: a path, or postgresql://USER@HOST/DATABASE. On a server the user becomes its
+/// owner, and the roles of `grant_to` may use it. Errors: as above; not_understood for a malformed address,
+/// storage_fault for a server that does not answer. `where` never holds a password.
+[[nodiscard]] Result<std::unique_ptr<Store>> create_book(const std::string& address, std::string_view origin,
+                                                         Fold fold, Clock clock,
+                                                         const std::vector<std::string>& grant_to = {});
+/// Opens the book at an address.
+[[nodiscard]] Result<std::unique_ptr<Store>> open_book(const std::string& address, Fold fold, Clock clock);
+
+/// What a copy was shown to have in common with its source.
+struct Transferred {
+  Head head;
+  std::int64_t checkpoints = 0, private_bytes = 0;
+};
+
+/// Copies a book to an address where there is none, or an empty one of the same origin: entries byte for byte,
+/// checkpoints, private bytes, in one transaction; documents follow from the entries. Then reads all of the
+/// copy again. `progress` counts entries, twice. Faults: already_exists if the target is not empty; bad_book if
+/// source or copy do not hold together; those of create_book. Throws StorageFault.
+[[nodiscard]] tl::expected<Transferred, Faults> copy_book(Store& from, const std::string& address, Fold fold,
+                                                          Clock clock, const Progress& progress,
+                                                          const std::vector<std::string>& grant_to = {});
 
 }  // namespace fogwright

@@ -9,6 +9,7 @@
 #include "cli/book_keys.hpp"
 #include "cli/printing.hpp"
 #include "cli/progress.hpp"
+#include "fogwright/book/encoding.hpp"
 #include "fogwright/desk/fold.hpp"
 #include "report/page.hpp"
 
@@ -16,6 +17,21 @@ namespace fogwright {
 namespace {
 
 using nlohmann::json;
+
+/// A new file has its name free and its folder made; whether a server has the book already it says itself.
+Outcome nothing_there(const Call& call, const std::string& book) {
+  std::error_code ignored;
+  if (is_server_address(book)) {
+    const auto there = open_book(book, fold, call.outside.now_ms);
+    if (!there && there.error().code == ErrorCode::not_found) return {};
+    if (!there) return refuse(there.error());
+  } else {
+    std::filesystem::create_directories(std::filesystem::path(book).parent_path(), ignored);
+    if (!std::filesystem::exists(book, ignored)) return {};
+  }
+  return refuse({ErrorCode::already_exists, fmt::format("{} is already there", shown_address(book)), "--book",
+                 "choose another name"});
+}
 
 // --- create -------------------------------------------------------------------------------------------------
 
@@ -26,24 +42,62 @@ Outcome run_create(const Call& call) {
                           "give it a name that is yours alone, e.g. --origin your-firm.example/shop");
   const auto path = book_path(call);
   if (!path) return refuse(path.error());
-  std::error_code ignored;
-  std::filesystem::create_directories(std::filesystem::path(*path).parent_path(), ignored);
-  // The key first: a book without its key could never be signed, a key without a book harms nobody.
-  if (std::filesystem::exists(*path, ignored))
-    return refuse({ErrorCode::already_exists, fmt::format("{} is already there", *path), "--book",
-                   "choose another name"});
+  if (auto free = nothing_there(call, *path); !free) return free;
+  // The key first: a book without its key could never be signed.
   const auto key = make_key(call, *origin);
   if (!key) return refuse(key.error());
-  const auto store = create_sqlite_book(*path, *origin, fold, call.outside.now_ms);
-  if (!store) return refuse(store.error());
+  const auto store = create_book(*path, *origin, fold, call.outside.now_ms, call.options.all("grant-to"));
+  if (!store) {
+    remove_key(call);
+    return refuse(store.error());
+  }
+  const std::string shown = shown_address(*path);
   if (call.json)
-    call.outside.out << json{{"book", *path}, {"origin", *origin}, {"vkey", vkey_text(*key)}}.dump(2) << '\n';
+    call.outside.out << json{{"book", shown}, {"origin", *origin}, {"vkey", vkey_text(*key)}}.dump(2) << '\n';
   else
     call.outside.out << fmt::format(
         "book {}\nits public key, for everyone who verifies:\n  {}\nits secret key is {}: keep it apart from "
         "the book and "
         "back it up\n",
-        *path, vkey_text(*key), *key_path(call));
+        shown, vkey_text(*key), *key_path(call));
+  return {};
+}
+
+// --- copy ---------------------------------------------------------------------------------------------------
+
+void tell_copy(const Call& call, const Transferred& done, const std::string& target) {
+  if (call.json) {
+    call.outside.out << json{{"copy", shown_address(target)},
+                             {"entries", done.head.size},
+                             {"root", to_hex(as_bytes(done.head.root))},
+                             {"checkpoints", done.checkpoints},
+                             {"private", done.private_bytes}}
+                            .dump(2)
+                     << '\n';
+    return;
+  }
+  Page page(call.style);
+  page.field("copy", shown_address(target));
+  page.field("entries", fmt::format("{}", done.head.size));
+  page.field("root, of both", to_hex(as_bytes(done.head.root)));
+  page.field("checkpoints", fmt::format("{}", done.checkpoints));
+  page.field("private", fmt::format("{}", done.private_bytes));
+  call.outside.out << std::move(page).take();
+  if (const auto keys = keys_of(call, target))
+    call.outside.out << fmt::format("the keys are not copied; the copy looks for them at {}.key and {}.vkey\n",
+                                    *keys, *keys);
+}
+
+Outcome run_copy(const Call& call) {
+  if (call.options.operands().size() != 2)
+    return refuse_missing("two books are to be named", "book copy", "write fogwright book copy FROM TO");
+  const std::string &source = call.options.operands()[0], &target = call.options.operands()[1];
+  const auto from = open_book(source, fold, call.outside.now_ms);
+  if (!from) return refuse(from.error());
+  const auto done = copy_book(**from, target, fold, call.outside.now_ms, progress_line(call.outside, "copying"),
+                              call.options.all("grant-to"));
+  if (!done) return tl::make_unexpected(done.error());
+  tell_copy(call, *done, target);
   return {};
 }
 
@@ -160,6 +214,8 @@ Outcome run_entries(const Call& call) {
 
 const OptionRow key_row{"key", "FILE",
                         "the book's secret signing key (default: FOGWRIGHT_KEY, else beside the book)"};
+const OptionRow grant_row{"grant-to", "ROLE", "on a server: a role that may use the book besides its owner",
+                          true};
 const OptionRow vkey_row{"vkey", "KEY|FILE", "the public key to check by (default: beside the book)"};
 const OptionRow out_row{"out", "FILE", "write to a new file instead of the output"};
 
@@ -182,8 +238,9 @@ Outcome write_or_print(const Call& call, const std::string& text, std::string_vi
 std::vector<Command> book_commands() {
   return {
       {"book", "create", "", "make a book and its signing key",
-       with_book_options(
-           {{"origin", "NAME", "the book's name, yours alone, e.g. your-firm.example/shop"}, key_row}),
+       with_book_options({{"origin", "NAME", "the book's name, yours alone, e.g. your-firm.example/shop"},
+                          key_row,
+                          grant_row}),
        run_create, "fogwright book create --book shop.db --origin your-firm.example/shop"},
       {"book", "rebuild", "", "derive stock, crew and jobs anew from the entries", with_book_options({}),
        run_rebuild, ""},
@@ -200,6 +257,13 @@ std::vector<Command> book_commands() {
       {"book", "import", "FILE", "take in entries that another copy of this book has more of; all or none",
        with_book_options({}), run_import, ""},
       {"book", "backup", "FILE", "a consistent copy while others write", with_book_options({}), run_backup, ""},
+      {"book",
+       "copy",
+       "FROM TO",
+       "copy a book between a file and a server, and prove that it is the same",
+       {grant_row},
+       run_copy,
+       "fogwright book copy shop.db postgresql://owner@db.example/books"},
   };
 }
 

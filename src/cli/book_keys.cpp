@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <filesystem>
+
 namespace fogwright {
 namespace {
 
@@ -11,13 +13,31 @@ std::string without_newline(std::string text) {
   return text;
 }
 
+// The keys of a book on a server are in the user's data folder, under the name of the book.
+Result<std::string> of_server(const Call& call, const std::string& address) {
+  const auto name = file_name_of(address);
+  if (!name) return name;
+  if (const auto folder = data_folder(call)) return fmt::format("{}/keys/{}", *folder, *name);
+  return fail(ErrorCode::missing_value, "there is no home folder to keep keys in", "--key",
+              "write --key FILE or set FOGWRIGHT_KEY");
+}
+
 Result<std::string> beside_the_book(const Call& call, std::string_view ending) {
   const auto book = book_path(call);
   if (!book) return book;
-  return fmt::format("{}{}", *book, ending);
+  return keys_of(call, *book).map([&](const std::string& path) { return path + std::string(ending); });
+}
+
+void make_folder_of(const std::string& path) {
+  std::error_code ignored;  // writing says it
+  std::filesystem::create_directories(std::filesystem::path(path).parent_path(), ignored);
 }
 
 }  // namespace
+
+Result<std::string> keys_of(const Call& call, const std::string& book) {
+  return is_server_address(book) ? of_server(call, book) : Result<std::string>(book);
+}
 
 Result<std::string> key_path(const Call& call) {
   if (const auto typed = call.options.text("key"); typed && !typed->empty()) return *typed;
@@ -50,6 +70,8 @@ Result<VerifierKey> make_key(const Call& call, const std::string& origin) {
   if (!secret) return tl::make_unexpected(secret.error());
   const auto open = beside_the_book(call, ".vkey");
   if (!open) return tl::make_unexpected(open.error());
+  make_folder_of(*secret);
+  make_folder_of(*open);
   return write_key_pair(*key, *secret, *open);
 }
 
@@ -59,6 +81,12 @@ Result<SignerKey> read_key_file(const std::string& path, std::string hint) {
   Error error = text.error();
   error.hint = std::move(hint);
   return tl::make_unexpected(std::move(error));
+}
+
+void remove_key(const Call& call) {
+  std::error_code ignored;
+  if (const auto secret = key_path(call)) std::filesystem::remove(*secret, ignored);
+  if (const auto open = beside_the_book(call, ".vkey")) std::filesystem::remove(*open, ignored);
 }
 
 Result<SignerKey> load_key(const Call& call) {

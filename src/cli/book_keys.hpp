@@ -7,8 +7,12 @@
 
 namespace fogwright {
 
-/// Where the book's secret signing key is: --key, else FOGWRIGHT_KEY, else beside the book (BOOK.key). Its
-/// public half is beside the book as BOOK.vkey, for those who verify.
+/// What the names of a book's keys begin with: the path of its file, or for a book on a server a name in the
+/// user's data folder.
+[[nodiscard]] Result<std::string> keys_of(const Call& call, const std::string& book);
+
+/// Where the book's secret signing key is: --key, else FOGWRIGHT_KEY, else with the book (keys_of, .key). Its
+/// public half is there as .vkey, for those who verify.
 [[nodiscard]] Result<std::string> key_path(const Call& call);
 
 /// A key of random bytes. Errors: not_understood for a name that no key may have.
@@ -20,8 +24,11 @@ namespace fogwright {
 
 /// Makes and writes the keys of a book. Returns the public half.
 [[nodiscard]] Result<VerifierKey> make_key(const Call& call, const std::string& origin);
+/// Takes away what make_key() just wrote, for a book that could not be made.
+void remove_key(const Call& call);
 [[nodiscard]] Result<SignerKey> load_key(const Call& call);
-/// The public key to check by: --vkey (text or file), else BOOK.vkey. Errors: not_found where there is none.
+/// The public key to check by: --vkey (text or file), else with the book. Errors: not_found where there is
+/// none.
 [[nodiscard]] Result<VerifierKey> load_vkey(const Call& call);
 /// A public key as typed, or of the file that was typed. Errors: not_found, not_understood.
 [[nodiscard]] Result<VerifierKey> vkey_of(const std::string& typed, const std::string& option);

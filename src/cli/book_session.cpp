@@ -20,7 +20,9 @@ UuidRandom uuid_random(const Outside& outside) {
 
 const std::vector<OptionRow>& book_options() {
   static const std::vector<OptionRow> rows = {
-      {"book", "FILE", "the book (default: FOGWRIGHT_BOOK, else the user's data folder)"},
+      {"book", "BOOK",
+       "the book: a file, or postgresql://USER@HOST/DATABASE (default: FOGWRIGHT_BOOK, else the user's data "
+       "folder)"},
       {"by", "HANDLE", "who does this (default: FOGWRIGHT_BY)"},
   };
   return rows;
@@ -31,13 +33,18 @@ std::vector<OptionRow> with_book_options(std::vector<OptionRow> rows) {
   return rows;
 }
 
+std::optional<std::string> data_folder(const Call& call) {
+  if (const auto data = call.outside.environment("XDG_DATA_HOME"); data && !data->empty())
+    return *data + "/fogwright";
+  if (const auto home = call.outside.environment("HOME"); home && !home->empty())
+    return *home + "/.local/share/fogwright";
+  return std::nullopt;
+}
+
 Result<std::string> book_path(const Call& call) {
   if (const auto typed = call.options.text("book"); typed && !typed->empty()) return *typed;
   if (const auto set = call.outside.environment("FOGWRIGHT_BOOK"); set && !set->empty()) return *set;
-  if (const auto data = call.outside.environment("XDG_DATA_HOME"); data && !data->empty())
-    return *data + "/fogwright/book.db";
-  if (const auto home = call.outside.environment("HOME"); home && !home->empty())
-    return *home + "/.local/share/fogwright/book.db";
+  if (const auto folder = data_folder(call)) return *folder + "/book.db";
   return fail(ErrorCode::missing_value, "no book is named, and there is no home folder to look in", "--book",
               "write --book FILE or set FOGWRIGHT_BOOK");
 }
@@ -45,7 +52,7 @@ Result<std::string> book_path(const Call& call) {
 tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call) {
   const auto path = book_path(call);
   if (!path) return refuse(path.error());
-  auto store = open_sqlite_book(*path, fold, call.outside.now_ms);
+  auto store = open_book(*path, fold, call.outside.now_ms);
   if (!store) return refuse(store.error());
   return std::move(*store);
 }

@@ -12,10 +12,14 @@ namespace fogwright {
 [[nodiscard]] const std::vector<OptionRow>& book_options();
 [[nodiscard]] std::vector<OptionRow> with_book_options(std::vector<OptionRow> rows);
 
-/// Where the book is: --book, else FOGWRIGHT_BOOK, else the user's data folder (XDG base directories).
+/// Where this program keeps things of the user (XDG base directories); none without a home folder.
+[[nodiscard]] std::optional<std::string> data_folder(const Call& call);
+
+/// Where the book is: --book, else FOGWRIGHT_BOOK, else in the user's data folder. A path, or an address that
+/// may hold a password: shown_address() is for printing.
 [[nodiscard]] Result<std::string> book_path(const Call& call);
 
-/// Opens that book. Errors: those of open_sqlite_book.
+/// Opens that book. Errors: those of the store's open_book.
 [[nodiscard]] tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call);
 
 /// Who asks (--by, else FOGWRIGHT_BY), on which device, when.

@@ -60,6 +60,7 @@ Result<void> Appender::add(std::vector<NewEntry> given) {
     const std::int64_t next_seq = state_.size() + static_cast<std::int64_t>(now.size());
     std::future<void> encoding;
     if (!next.empty()) encoding = std::async(std::launch::async, [=, this] { encode(next, next_seq); });
+    look_up(now);
     for (std::size_t i = 0; i < now.size(); ++i) {
       const auto added = add_one(now[i]);
       if (!added) return tl::make_unexpected(which_of(all.size(), begin + i, added.error()));
@@ -68,31 +69,37 @@ Result<void> Appender::add(std::vector<NewEntry> given) {
   return {};
 }
 
-Result<bool> Appender::add_copy(std::string_view leaf) {
-  auto entry = read_entry(leaf, place_.origin);
-  if (!entry) return tl::make_unexpected(entry.error());
-  const std::int64_t seq = entry->seq;
+Result<bool> Appender::add_copy(Entry entry, std::string_view leaf) {
+  const std::int64_t seq = entry.seq;
   if (seq < state_.size()) {
-    if (place_.reader.leaf(seq) == leaf) return false;
+    if (place_.tables.leaf(seq) == leaf) return false;
     return fail(ErrorCode::bad_entry, fmt::format("entry {} is another one than the book's own", seq), "seq",
                 "the two copies have parted: verify both against a checkpoint held elsewhere");
   }
   if (seq > state_.size())
     return fail(ErrorCode::bad_entry, fmt::format("entry {} comes next, not {}", state_.size(), seq), "seq",
                 "export the other copy whole, in order");
-  if (find(entry->id))
+  if (find(entry.id))
     return fail(ErrorCode::bad_entry,
-                fmt::format("the id {} is taken by an earlier entry", uuid_text(entry->id)), "id",
+                fmt::format("the id {} is taken by an earlier entry", uuid_text(entry.id)), "id",
                 "verify the copy that this export came from");
-  received_ms_ = entry->received_ms;
-  Made made{std::move(*entry), std::string(leaf), hash_leaf(leaf)};
+  received_ms_ = entry.received_ms;
+  Made made{std::move(entry), std::string(leaf), hash_leaf(leaf)};
   if (auto added = add_new(made); !added) return tl::make_unexpected(added.error());
   return true;
 }
 
 std::optional<std::int64_t> Appender::find(const Uuid& id) {
   if (!largest_id_ || id > *largest_id_) return std::nullopt;
-  return place_.reader.find(id);
+  return place_.tables.find(id);
+}
+
+// Only those that may be there.
+void Appender::look_up(std::span<const Made> made) {
+  std::vector<Uuid> ids;
+  for (const Made& one : made)
+    if (largest_id_ && one.entry.id <= *largest_id_) ids.push_back(one.entry.id);
+  place_.tables.look_up(ids);
 }
 
 Result<void> Appender::add_one(Made& made) {
@@ -102,7 +109,7 @@ Result<void> Appender::add_one(Made& made) {
 
 // Only the place and the time of receipt may differ from what is stored.
 Result<void> Appender::add_again(Entry& entry, std::int64_t seq) {
-  const std::string leaf = place_.reader.leaf(seq).value_or("");
+  const std::string leaf = place_.tables.leaf(seq).value_or("");
   const auto stored = read_entry(leaf, place_.origin);
   if (!stored) return tl::make_unexpected(stored.error());
   entry.seq = stored->seq;
@@ -127,9 +134,9 @@ Result<void> Appender::add_new(Made& made) {
   if (!made.leaf) return tl::make_unexpected(made.leaf.error());
   nodes_.clear();
   state_.tree.append(made.hash, nodes_);
-  place_.writer.add_entry(made.entry, made.hash, *made.leaf);
-  for (const TreeNode& node : nodes_) place_.writer.add_node(node);
-  place_.fold(made.entry, place_.documents);
+  place_.tables.add_entry(made.entry, made.hash, *made.leaf);
+  for (const TreeNode& node : nodes_) place_.tables.add_node(node);
+  place_.fold(made.entry, place_.tables.documents());
   if (!largest_id_ || made.entry.id > *largest_id_) largest_id_ = made.entry.id;
   state_.last_hash = made.hash;
   state_.last_received_ms = received_ms_;

@@ -4,8 +4,7 @@
 #include <span>
 #include <vector>
 
-#include "fogwright/store.hpp"
-#include "store/tables.hpp"
+#include "store/tree_state.hpp"
 
 namespace fogwright {
 
@@ -13,9 +12,7 @@ namespace fogwright {
 class Appender {
  public:
   struct Place {
-    BookReader& reader;
-    BookWriter& writer;
-    MutableDocuments& documents;
+    BookTables& tables;
     const std::string& origin;
     Fold fold;
   };
@@ -24,7 +21,7 @@ class Appender {
       : place_(place),
         state_(std::move(state)),
         received_ms_(received_ms),
-        largest_id_(place.reader.largest_id()) {}
+        largest_id_(place.tables.largest_id()) {}
 
   /// Refuses what the record format does not allow, and an id that stands for something else (bad_entry;
   /// `where` is the member, and which of several entries it is). An entry that is there already gets its
@@ -32,8 +29,8 @@ class Appender {
   [[nodiscard]] Result<void> add(std::vector<NewEntry> given);
 
   /// Adds an entry of another copy of this book, byte for byte; false if it is there already. Refuses what is
-  /// not the next entry of this book (bad_entry).
-  [[nodiscard]] Result<bool> add_copy(std::string_view leaf);
+  /// not the next entry of this book (bad_entry). Precondition: these bytes are this entry.
+  [[nodiscard]] Result<bool> add_copy(Entry entry, std::string_view leaf);
 
   [[nodiscard]] bool wrote() const { return wrote_; }
   [[nodiscard]] const TreeState& state() const { return state_; }
@@ -52,6 +49,7 @@ class Appender {
   [[nodiscard]] std::optional<std::int64_t> find(const Uuid& id);
   void encode(Made& made) const;
   void encode(std::span<Made> made, std::int64_t first_seq) const;
+  void look_up(std::span<const Made> made);
   Result<void> add_one(Made& made);
   Result<void> add_again(Entry& entry, std::int64_t seq);
   Result<void> add_new(Made& made);

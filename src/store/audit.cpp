@@ -7,10 +7,10 @@
 
 #include "fogwright/book/encoding.hpp"
 #include "store/audit_parts.hpp"
+#include "store/fresh_documents.hpp"
 #include "store/leaf_batches.hpp"
-#include "store/rebuild.hpp"
 #include "store/record_scan.hpp"
-#include "store/session.hpp"
+#include "store/tree_state.hpp"
 
 namespace fogwright {
 namespace {
@@ -21,17 +21,16 @@ constexpr unsigned threads = 2;
 // documents.
 class RecordReading {
  public:
-  RecordReading(const AuditedBook& book, VerifyDepth depth, sqlite::Connection& snapshot)
+  RecordReading(AuditedBook& book, const std::string& origin, const AuditOptions& options)
       : book_(book),
-        size_(BookReader(snapshot).size()),
-        verifier_(book.origin, {false, on_threads(threads), most_findings}) {
-    if (depth == VerifyDepth::record) return;
-    make_fresh_documents(snapshot);
-    fresh_.emplace(snapshot, fresh_documents);
+        origin_(origin),
+        fold_(options.fold),
+        size_(book.tables().size()),
+        verifier_(origin, {false, on_threads(threads), most_findings}) {
+    if (options.depth == VerifyDepth::all) fresh_.emplace();
   }
 
   BookVerifier& verifier() { return verifier_; }
-  [[nodiscard]] std::int64_t size() const { return size_; }
 
   void run(const Progress& progress) {
     if (fresh_) return run_in_depth(progress);
@@ -39,6 +38,9 @@ class RecordReading {
     scan.run(progress);
     stopped_at_ = scan.stopped_at();
   }
+
+  /// The documents that follow from the entries; none in depth `record`.
+  FreshDocuments* fresh() { return fresh_ ? &*fresh_ : nullptr; }
 
   /// What reading the entries found, besides what the verifier did.
   [[nodiscard]] std::vector<Finding> take_findings() {
@@ -52,8 +54,8 @@ class RecordReading {
   // Entries are read ahead by one thread while others hash and read the batch before; folding needs them in
   // order.
   void run_in_depth(const Progress& progress) {
-    const auto source = open_connection(book_.path, sqlite::Access::read_only, book_.options);
-    LeafBatches batches(source, size_);
+    const auto source = book_.another();
+    LeafBatches batches(*source, size_);
     LeafBatch batch, ahead;
     batches.next(batch);
     while (!batch.rows.empty()) {
@@ -64,7 +66,6 @@ class RecordReading {
       reading.get();
       std::swap(batch, ahead);
     }
-    fresh_.reset();
     stopped_at_ = batches.stopped_at();
   }
 
@@ -78,7 +79,7 @@ class RecordReading {
     std::vector<Result<Entry>> entries(batch.rows.size());
     on_threads(threads)((entries.size() + piece - 1) / piece, [&](std::size_t number) {
       for (std::size_t i = number * piece; i < std::min(entries.size(), (number + 1) * piece); ++i) {
-        entries[i] = read_entry(batch.leaf(batch.rows[i]), book_.origin);
+        entries[i] = read_entry(batch.leaf(batch.rows[i]), origin_);
       }
     });
     for (std::size_t i = 0; i < entries.size(); ++i) fold(batch.rows[i], entries[i]);
@@ -90,13 +91,15 @@ class RecordReading {
       return;
     }
     if (entry->id != row.id) add(row.seq, "stands under an id that is not its own");
-    if (findings_.empty()) book_.fold(*entry, *fresh_);
+    if (findings_.empty()) fold_(*entry, fresh_->documents());
   }
 
-  const AuditedBook& book_;
+  AuditedBook& book_;
+  const std::string& origin_;
+  Fold fold_;
   std::int64_t size_, stopped_at_ = 0;
   BookVerifier verifier_;
-  std::optional<SqlDocuments> fresh_;
+  std::optional<FreshDocuments> fresh_;
   std::vector<Finding> findings_;
 };
 
@@ -131,9 +134,9 @@ bool names_entries(const std::vector<Finding>& findings) {
                      [](const Finding& finding) { return finding.seq.has_value(); });
 }
 
-void check_documents(const sqlite::Connection& connection, std::vector<Finding>& findings) {
+void check_documents(FreshDocuments& fresh, BookTables& book, std::vector<Finding>& findings) {
   std::vector<std::string> differing;
-  const std::int64_t count = compare_documents(connection, differing);
+  const std::int64_t count = fresh.compare(book, differing);
   for (std::string& document : differing) findings.push_back({std::nullopt, "document " + std::move(document)});
   const auto unnamed = count - static_cast<std::int64_t>(differing.size());
   if (unnamed > 0) findings.push_back({std::nullopt, fmt::format("and {} more documents", unnamed)});
@@ -141,31 +144,28 @@ void check_documents(const sqlite::Connection& connection, std::vector<Finding>&
 
 }  // namespace
 
-Verification audit_book(const AuditedBook& book, std::string_view trusted_vkey, VerifyDepth depth,
+Verification audit_book(AuditedBook& book, const std::string& origin, const AuditOptions& options,
                         const Progress& progress) {
-  sqlite::Connection snapshot = open_connection(book.path, sqlite::Access::read_only, book.options);
-  snapshot.set_pragma("query_only", "OFF", "0");  // documents are derived into a temporary table
-  const sqlite::Transaction reading(snapshot, sqlite::Transaction::Kind::read);
-  RecordReading record(book, depth, snapshot);
-  CheckpointAudit checkpoints(snapshot, trusted_vkey);
+  BookTables& tables = book.tables();
+  RecordReading record(book, origin, options);
+  CheckpointAudit checkpoints(tables.checkpoints(), options.trusted_vkey);
   checkpoints.expect(record.verifier());
   record.run(progress);
 
   const VerifySummary summary = record.verifier().finish();
   Verification result;
-  result.head = {static_cast<std::int64_t>(summary.size), summary.root, 0};
+  result.head = {static_cast<std::int64_t>(summary.size), summary.root, last_received(tables, origin)};
   result.findings = findings_of(summary);
   merge(result.findings, record.take_findings());
   const bool entries_hold = !names_entries(result.findings);
-  if (entries_hold) check_nodes(snapshot, summary, result.findings);
+  if (entries_hold) check_nodes(tables, summary, result.findings);
   result.checkpoints = checkpoints.outcomes(summary.faults, result.findings);
-  check_tables(snapshot, book.options, result.findings);
-  if (depth == VerifyDepth::all) {
-    check_file(snapshot, result.findings);
-    check_private(snapshot, result.findings);
-    if (entries_hold) check_documents(snapshot, result.findings);
+  book.check_tables(result.findings);
+  if (options.depth == VerifyDepth::all) {
+    book.check_files(result.findings);
+    check_private(tables, result.findings);
+    if (entries_hold) check_documents(*record.fresh(), tables, result.findings);
   }
-  result.head.last_received_ms = last_received(snapshot, book.origin);
   return result;
 }
 

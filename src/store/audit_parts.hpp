@@ -6,19 +6,16 @@
 #include <vector>
 
 #include "fogwright/book/verifier.hpp"
-#include "store/options.hpp"
-#include "store/sqlite.hpp"
+#include "store/audit.hpp"
 
 /// The single checks of a verification. Each adds what it finds.
 namespace fogwright {
-
-inline constexpr std::size_t most_findings = 100;
 
 /// The checkpoints that are kept with the book. With a trusted key each must bear its signature; without one
 /// only what they say is compared with the entries.
 class CheckpointAudit {
  public:
-  CheckpointAudit(const sqlite::Connection& connection, std::string_view trusted_vkey);
+  CheckpointAudit(const BookTables::Checkpoints& kept, std::string_view trusted_vkey);
 
   void expect(BookVerifier& verifier) const;
 
@@ -36,20 +33,16 @@ class CheckpointAudit {
 
 /// The stored nodes against the tree that the entries gave: the topmost by the root, the others by the one
 /// above.
-void check_nodes(const sqlite::Connection& connection, const VerifySummary& summary,
-                 std::vector<Finding>& findings);
-
-/// Tables and triggers against those that this program makes.
-void check_tables(const sqlite::Connection& connection, const SqliteOptions& options,
-                  std::vector<Finding>& findings);
-
-/// SQLite's own integrity check.
-void check_file(const sqlite::Connection& connection, std::vector<Finding>& findings);
+void check_nodes(BookTables& book, const VerifySummary& summary, std::vector<Finding>& findings);
 
 /// What is kept beside the record against its salted hash.
-void check_private(const sqlite::Connection& connection, std::vector<Finding>& findings);
+void check_private(BookTables& book, std::vector<Finding>& findings);
+
+/// What the tables of a book are (one line of its name, then how it is defined) against what they should be.
+void check_described(std::vector<std::string> wanted, std::vector<std::string> found,
+                     std::vector<Finding>& findings);
 
 /// When the last entry was received; 0 if there is none or it cannot be read.
-[[nodiscard]] std::int64_t last_received(const sqlite::Connection& connection, std::string_view origin);
+[[nodiscard]] std::int64_t last_received(BookTables& book, std::string_view origin);
 
 }  // namespace fogwright

@@ -60,7 +60,7 @@ class Draft {
   Draft(const Draft&) = delete;
   Draft& operator=(const Draft&) = delete;
   ~Draft() {
-    for (const char* ending : {"", "-wal", "-shm", "-journal"}) ::unlink((path_ + ending).c_str());
+    for (const char* ending : {"", "-wal", "-shm", "-journal", ".lock"}) ::unlink((path_ + ending).c_str());
   }
 
   [[nodiscard]] const std::string& path() const { return path_; }
@@ -99,7 +99,7 @@ void copy_pages(const sqlite::Connection& source, const sqlite::Connection& targ
 
 void check_copy(const sqlite::Connection& source, const sqlite::Connection& copy) {
   const std::string found = copy.value("PRAGMA integrity_check(1)");
-  const bool same_end = BookReader(source).size() == BookReader(copy).size();
+  const bool same_end = SqliteTables(source).size() == SqliteTables(copy).size();
   if (found == "ok" && same_end) return;
   throw StorageFault(ErrorCode::bad_book, fmt::format("the copy does not hold together: {}", found),
                      "verify the book itself; check the target's disk");
@@ -108,6 +108,11 @@ void check_copy(const sqlite::Connection& source, const sqlite::Connection& copy
 }  // namespace
 
 void make_book_file(const std::string& path, std::string_view origin, std::int64_t created_ms) {
+  make_book_file(path, origin, created_ms, [](const std::string&) {});
+}
+
+void make_book_file(const std::string& path, std::string_view origin, std::int64_t created_ms,
+                    const std::function<void(const std::string& draft)>& fill) {
   const Draft draft(path);
   {
     sqlite::Connection connection(draft.path(), sqlite::Access::read_write, {}, 0);
@@ -115,14 +120,15 @@ void make_book_file(const std::string& path, std::string_view origin, std::int64
     make_tables(connection, origin, created_ms);
     connection.checkpoint_on_close();  // nobody else knows the file
   }
+  fill(draft.path());
   draft.publish();
 }
 
-void copy_book(const std::string& path, const std::string& target, const SqliteOptions& options,
-               const Progress& progress) {
+void copy_book_file(const std::string& path, const std::string& target, const SqliteOptions& options,
+                    const Progress& progress) {
   sqlite::Connection source = open_connection(path, sqlite::Access::read_only, options);
   const sqlite::Transaction snapshot(source, sqlite::Transaction::Kind::read);
-  (void)BookReader(source).size();  // the snapshot begins with the first look
+  (void)SqliteTables(source).size();  // the snapshot begins with the first look
   const Draft draft(target);
   {
     sqlite::Connection copy(draft.path(), sqlite::Access::read_write, {}, 0);

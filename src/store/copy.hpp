@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <functional>
 #include <string>
 
 #include "store/options.hpp"
@@ -13,8 +14,12 @@ namespace fogwright {
 /// Makes the file of a new book without entries.
 void make_book_file(const std::string& path, std::string_view origin, std::int64_t created_ms);
 
+/// Makes the file of a book; `fill` is handed its path while it has another name.
+void make_book_file(const std::string& path, std::string_view origin, std::int64_t created_ms,
+                    const std::function<void(const std::string& draft)>& fill);
+
 /// Copies a book as it is at one moment, while others go on writing. `progress` counts pages.
-void copy_book(const std::string& path, const std::string& target, const SqliteOptions& options,
-               const Progress& progress);
+void copy_book_file(const std::string& path, const std::string& target, const SqliteOptions& options,
+                    const Progress& progress);
 
 }  // namespace fogwright

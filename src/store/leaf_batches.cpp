@@ -25,24 +25,17 @@ std::vector<StoredLeaf> LeafBatch::leaves() const {
   return list;
 }
 
-LeafBatches::LeafBatches(const sqlite::Connection& connection, std::int64_t end)
-    : select_(connection.prepare(
-          "SELECT seq, id, hash, leaf FROM entry WHERE seq >= ?1 AND seq < ?2 ORDER BY seq")),
-      end_(end) {}
-
 void LeafBatches::next(LeafBatch& batch) {
   batch.rows.clear();
   batch.bytes.clear();
-  sqlite::Rows rows = select_.rows(expected_, end_);
-  while (batch.rows.size() < most_rows && batch.bytes.size() < most_bytes && rows.next()) {
-    const std::int64_t seq = rows.integer(0);
-    if (seq != expected_) break;
-    const std::string_view leaf = rows.blob(3);
-    batch.rows.push_back({seq, Uuid{octets_of<decltype(Uuid::bytes)>(rows.blob(1))},
-                          octets_of<Hash>(rows.blob(2)), batch.bytes.size(), leaf.size()});
-    batch.bytes += leaf;
+  book_.each_entry(expected_, end_, [&](const BookTables::Row& row) {
+    if (row.seq != expected_) return false;
+    batch.rows.push_back({row.seq, Uuid{octets_of<decltype(Uuid::bytes)>(row.id)}, octets_of<Hash>(row.hash),
+                          batch.bytes.size(), row.leaf.size()});
+    batch.bytes += row.leaf;
     ++expected_;
-  }
+    return batch.rows.size() < most_rows && batch.bytes.size() < most_bytes;
+  });
 }
 
 }  // namespace fogwright

@@ -7,11 +7,11 @@
 #include "fogwright/book/sha256.hpp"
 #include "fogwright/book/uuid.hpp"
 #include "fogwright/book/verifier.hpp"
-#include "store/sqlite.hpp"
+#include "store/book_tables.hpp"
 
 namespace fogwright {
 
-/// Some entries in a row, as they stand in the file.
+/// Some entries in a row, as they stand in the book.
 struct LeafBatch {
   struct Row {
     std::int64_t seq;
@@ -31,7 +31,8 @@ struct LeafBatch {
 /// Reads the entries in batches of a bounded number of entries and bytes, whatever the size of the book.
 class LeafBatches {
  public:
-  LeafBatches(const sqlite::Connection& connection, std::int64_t end);
+  /// Precondition: the tables outlive it, and nobody else uses them meanwhile.
+  LeafBatches(BookTables& book, std::int64_t end) : book_(book), end_(end) {}
 
   /// Fills a batch, whose memory is used again; empty at the end. A batch ends before a row whose number does
   /// not follow.
@@ -41,7 +42,7 @@ class LeafBatches {
   [[nodiscard]] std::int64_t stopped_at() const { return expected_; }
 
  private:
-  sqlite::Statement select_;
+  BookTables& book_;
   std::int64_t end_;
   std::int64_t expected_ = 0;
 };

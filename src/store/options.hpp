@@ -7,6 +7,7 @@
 #include <string>
 
 #include "fogwright/store.hpp"
+#include "store/postgres_options.hpp"
 #include "store/schema.hpp"
 
 namespace fogwright {
@@ -22,5 +23,11 @@ struct SqliteOptions {
 
 [[nodiscard]] Result<std::unique_ptr<Store>> open_sqlite_book(const std::string& path, Fold fold, Clock clock,
                                                               const SqliteOptions& options);
+
+[[nodiscard]] Result<std::unique_ptr<Store>> open_postgres_book(const std::string& address, Fold fold,
+                                                                Clock clock, const pq::Options& options);
+[[nodiscard]] Result<std::unique_ptr<Store>> create_postgres_book(const std::string& address,
+                                                                  const pq::NewBook& book, Fold fold,
+                                                                  Clock clock, const pq::Options& options);
 
 }  // namespace fogwright

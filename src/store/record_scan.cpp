@@ -3,8 +3,6 @@
 
 #include <algorithm>
 
-#include "store/session.hpp"
-
 namespace fogwright {
 namespace {
 
@@ -13,15 +11,10 @@ constexpr std::size_t stretches_at_once = 8;
 
 }  // namespace
 
-RecordScan::Reader::Reader(const AuditedBook& book)
-    : connection(open_connection(book.path, sqlite::Access::read_only, book.options)),
-      select(
-          connection.prepare("SELECT seq, hash, leaf FROM entry WHERE seq >= ?1 AND seq < ?2 ORDER BY seq")) {}
-
-RecordScan::RecordScan(const AuditedBook& book, std::int64_t size, BookVerifier& verifier, unsigned threads)
+RecordScan::RecordScan(AuditedBook& book, std::int64_t size, BookVerifier& verifier, unsigned threads)
     : verifier_(verifier), size_(size) {
   while (readers_.size() < threads) {
-    readers_.push_back(std::make_unique<Reader>(book));
+    readers_.push_back(book.another());
     idle_.push_back(readers_.back().get());
   }
 }
@@ -53,7 +46,7 @@ std::vector<RecordScan::Stretch> RecordScan::next_stretches() const {
 
 // A fault must not leave the thread it happens on.
 void RecordScan::read(Stretch& stretch) {
-  Reader& reader = take_reader();
+  BookTables& reader = take_reader();
   try {
     read(stretch, reader);
   } catch (...) {
@@ -62,24 +55,25 @@ void RecordScan::read(Stretch& stretch) {
   give_back(reader);
 }
 
-void RecordScan::read(Stretch& stretch, Reader& reader) const {
-  sqlite::Rows rows = reader.select.rows(stretch.next, stretch.end);
-  while (rows.next() && rows.integer(0) == stretch.next) {
-    const auto stored = read_hash(rows.blob(1));
+void RecordScan::read(Stretch& stretch, BookTables& tables) {
+  tables.each_entry(stretch.next, stretch.end, [&](const BookTables::Row& row) {
+    if (row.seq != stretch.next) return false;
+    const auto stored = read_hash(row.hash);
     const Hash hash = stored.value_or(Hash{});  // zeros if what is stored is no hash: no leaf has that one
-    stretch.leaves.add({rows.blob(2), &hash});
+    stretch.leaves.add({row.leaf, &hash});
     ++stretch.next;
-  }
+    return true;
+  });
 }
 
-RecordScan::Reader& RecordScan::take_reader() {
+BookTables& RecordScan::take_reader() {
   const std::lock_guard lock(mutex_);
-  Reader& reader = *idle_.back();
+  BookTables& reader = *idle_.back();
   idle_.pop_back();
   return reader;
 }
 
-void RecordScan::give_back(Reader& reader) {
+void RecordScan::give_back(BookTables& reader) {
   const std::lock_guard lock(mutex_);
   idle_.push_back(&reader);
 }

@@ -10,24 +10,19 @@
 namespace fogwright {
 
 /// Reads and hashes the record from the first entry on, on as many threads as there are readers, each over a
-/// connection of its own: a leaf is hashed where SQLite has it, without a copy. Entries below `size` never
-/// change, so the connections need not share a snapshot. Memory does not grow with the book.
+/// connection of its own: a leaf is hashed where the database gave it, without a copy. Entries below `size`
+/// never change, so the connections need not share a snapshot. Memory does not grow with the book.
 class RecordScan {
  public:
-  RecordScan(const AuditedBook& book, std::int64_t size, BookVerifier& verifier, unsigned threads);
+  RecordScan(AuditedBook& book, std::int64_t size, BookVerifier& verifier, unsigned threads);
 
-  /// Throws StorageFault if the file cannot be read.
+  /// Throws StorageFault if the book cannot be read.
   void run(const Progress& progress);
 
   /// The number of the row at which reading stopped: the size, or that of a missing entry.
   [[nodiscard]] std::int64_t stopped_at() const { return stopped_at_; }
 
  private:
-  struct Reader {
-    Reader(const AuditedBook& book);
-    sqlite::Connection connection;
-    sqlite::Statement select;
-  };
   /// A stretch of entries that one reader takes at once.
   struct Stretch {
     HashedLeaves leaves;
@@ -37,15 +32,15 @@ class RecordScan {
 
   [[nodiscard]] std::vector<Stretch> next_stretches() const;
   void read(Stretch& stretch);
-  void read(Stretch& stretch, Reader& reader) const;
-  Reader& take_reader();
-  void give_back(Reader& reader);
+  static void read(Stretch& stretch, BookTables& tables);
+  BookTables& take_reader();
+  void give_back(BookTables& reader);
 
   BookVerifier& verifier_;
   std::int64_t size_, stopped_at_ = 0;
-  std::vector<std::unique_ptr<Reader>> readers_;
+  std::vector<std::shared_ptr<BookTables>> readers_;
   std::mutex mutex_;  // of idle_
-  std::vector<Reader*> idle_;
+  std::vector<BookTables*> idle_;
 };
 
 }  // namespace fogwright

@@ -4,8 +4,7 @@
 #include <string>
 
 #include "store/options.hpp"
-#include "store/sql_documents.hpp"
-#include "store/tables.hpp"
+#include "store/sqlite_tables.hpp"
 
 namespace fogwright {
 
@@ -21,13 +20,9 @@ struct Session {
         reader(open_connection(path, sqlite::Access::read_only, options)) {}
 
   sqlite::Connection writer;
-  BookReader written{writer};  // sees the transaction that is being written
-  BookWriter book{writer};
-  SqlDocuments documents{writer, "document"};
-
+  SqliteTables written{writer};  // sees the transaction that is being written
   sqlite::Connection reader;
-  BookReader seen{reader};
-  SqlDocuments seen_documents{reader, "document"};
+  SqliteTables seen{reader};
 };
 
 }  // namespace fogwright

@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "fogwright/store.hpp"
+#include "store/document_text.hpp"
 
 namespace fogwright {
 namespace {
@@ -18,16 +18,12 @@ using sqlite::Rows;
 // statement that runs.
 constexpr int rows_at_a_time = 128;
 
+/// The least text that is greater.
+std::string next_key(std::string_view key) { return std::string(key) + '\0'; }
+
 std::string select(const std::string& table, const char* condition) {
   return fmt::format("SELECT key, body FROM {} WHERE kind = ?1 AND key >= ?2 {} ORDER BY key LIMIT {}", table,
                      condition, rows_at_a_time);
-}
-
-json parse(std::string_view kind, std::string_view key, std::string_view body) {
-  json parsed = json::parse(body.begin(), body.end(), nullptr, false);
-  if (!parsed.is_discarded()) return parsed;
-  throw StorageFault(ErrorCode::bad_book, fmt::format("the document {} {} is damaged", kind, key),
-                     "derive the documents anew with: fogwright book rebuild");
 }
 
 }  // namespace
@@ -38,6 +34,7 @@ SqlDocuments::SqlDocuments(const sqlite::Connection& connection, const std::stri
       get_(connection.prepare(fmt::format("SELECT body FROM {} WHERE kind = ?1 AND key = ?2", table))),
       each_(connection.prepare(select(table, ""))),
       each_live_(connection.prepare(select(table, "AND live = 1"))),
+      rows_(connection.prepare(fmt::format("SELECT kind, key, body, live FROM {} ORDER BY kind, key", table))),
       put_(connection.prepare(fmt::format("INSERT INTO {}(kind, key, body, live) VALUES(?1, ?2, ?3, ?4) "
                                           "ON CONFLICT(kind, key) DO UPDATE SET body = ?3, live = ?4",
                                           table))) {}
@@ -45,21 +42,35 @@ SqlDocuments::SqlDocuments(const sqlite::Connection& connection, const std::stri
 std::optional<json> SqlDocuments::get(std::string_view kind, std::string_view key) const {
   Rows rows = get_.rows(kind, key);
   if (!rows.next()) return std::nullopt;
-  return parse(kind, key, rows.text(0));
+  return document_of(kind, key, rows.text(0));
 }
 
 void SqlDocuments::each(std::string_view kind, bool live_only,
                         const std::function<void(const std::string& key, const json& body)>& visit) const {
+  each_from(kind, live_only, {}, [&](const std::string& key, const json& body) {
+    visit(key, body);
+    return true;
+  });
+}
+
+void SqlDocuments::each_after(
+    std::string_view kind, bool live_only, std::string_view after,
+    const std::function<bool(const std::string& key, const json& body)>& visit) const {
+  each_from(kind, live_only, after.empty() ? std::string() : next_key(after), visit);
+}
+
+void SqlDocuments::each_from(std::string_view kind, bool live_only, std::string from,
+                             const std::function<bool(const std::string& key, const json& body)>& visit) const {
   std::vector<std::pair<std::string, std::string>> taken;
-  std::string after;
   do {
     taken.clear();
     {
-      Rows rows = (live_only ? each_live_ : each_).rows(kind, std::string_view(after));
+      Rows rows = (live_only ? each_live_ : each_).rows(kind, std::string_view(from));
       while (rows.next()) taken.emplace_back(rows.text(0), rows.text(1));
     }
-    for (const auto& [key, body] : taken) visit(key, parse(kind, key, body));
-    if (!taken.empty()) after = taken.back().first + '\0';  // the least text that is greater
+    for (const auto& [key, body] : taken)
+      if (!visit(key, document_of(kind, key, body))) return;
+    if (!taken.empty()) from = next_key(taken.back().first);
   } while (taken.size() == rows_at_a_time);
 }
 
@@ -74,7 +85,16 @@ void SqlDocuments::each_text(
 }
 
 void SqlDocuments::put(std::string_view kind, std::string_view key, const json& body, bool live) {
-  put_.run(kind, key, std::string_view(body.dump()), live);
+  put_row({kind, key, body.dump(), live});
+}
+
+void SqlDocuments::each_row(const std::function<void(const BookTables::DocumentRow& row)>& visit) const {
+  Rows rows = rows_.rows();
+  while (rows.next()) visit({rows.text(0), rows.text(1), rows.text(2), rows.integer(3) == 1});
+}
+
+void SqlDocuments::put_row(const BookTables::DocumentRow& row) {
+  put_.run(row.kind, row.key, row.body, row.live);
 }
 
 }  // namespace fogwright

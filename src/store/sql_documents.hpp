@@ -3,13 +3,14 @@
 
 #include <string>
 
-#include "fogwright/book/documents.hpp"
+#include "fogwright/book/document_range.hpp"
+#include "store/book_tables.hpp"
 #include "store/sqlite.hpp"
 
 namespace fogwright {
 
 /// Documents in a table of the columns kind, key, body, live.
-class SqlDocuments : public MutableDocuments {
+class SqlDocuments : public MutableDocuments, public DocumentRange {
  public:
   SqlDocuments(const sqlite::Connection& connection, const std::string& table);
 
@@ -18,16 +19,26 @@ class SqlDocuments : public MutableDocuments {
   void each(
       std::string_view kind, bool live_only,
       const std::function<void(const std::string& key, const nlohmann::json& body)>& visit) const override;
+  void each_after(
+      std::string_view kind, bool live_only, std::string_view after,
+      const std::function<bool(const std::string& key, const nlohmann::json& body)>& visit) const override;
   void each_text(std::string_view kind, bool live_only,
                  const std::function<void(std::string_view key, std::string_view body)>& visit) const override;
   void put(std::string_view kind, std::string_view key, const nlohmann::json& body, bool live) override;
 
+  /// All of them as they stand in the table, in order of the bytes of kind and key.
+  void each_row(const std::function<void(const BookTables::DocumentRow& row)>& visit) const;
+  void put_row(const BookTables::DocumentRow& row);
+
  private:
+  void each_from(std::string_view kind, bool live_only, std::string from,
+                 const std::function<bool(const std::string& key, const nlohmann::json& body)>& visit) const;
+
   const sqlite::Connection& connection_;
   std::string table_;
   // Reading runs statements, which changes them but not what they say.
   mutable sqlite::Statement get_;
-  mutable sqlite::Statement each_, each_live_;
+  mutable sqlite::Statement each_, each_live_, rows_;
   sqlite::Statement put_;
 };
 

@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "store/sqlite_store.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-
+#include "store/copy.hpp"
 #include "store/schema.hpp"
 
 namespace fogwright {
@@ -18,23 +15,10 @@ bool of_the_disk(ErrorCode code) {
   return code == ErrorCode::storage_fault || code == ErrorCode::file_fault || code == ErrorCode::bad_book;
 }
 
-Head head_of(const TreeState& state) { return {state.size(), state.tree.root(), state.last_received_ms}; }
-
-class Flag {
- public:
-  explicit Flag(bool& flag) : flag_(flag) { flag_ = true; }
-  Flag(const Flag&) = delete;
-  Flag& operator=(const Flag&) = delete;
-  ~Flag() { flag_ = false; }
-
- private:
-  bool& flag_;
-};
-
 }  // namespace
 
 SqliteStore::SqliteStore(std::string path, Fold fold, Clock clock, const SqliteOptions& options)
-    : path_(std::move(path)), fold_(fold), clock_(std::move(clock)), options_(options) {
+    : BookStore(fold, std::move(clock)), path_(std::move(path)), options_(options) {
   sqlite::Connection first = open_connection(path_, sqlite::Access::read_write, options_);
   lock_.emplace(path_ + ".lock");
   if (book_version(first, options_.steps) < static_cast<int>(options_.steps.size())) {
@@ -76,20 +60,24 @@ void SqliteStore::reopen() noexcept {
   }
 }
 
-void SqliteStore::write(const std::function<bool(Session&)>& work) {
-  if (writing_) {
-    work(session());
-    return;
-  }
-  commit_tried_ = false;
+void SqliteStore::look(const std::function<void(BookTables& tables)>& use) {
+  Session& open = session();
+  const sqlite::ReadScope scope(open.reader);
+  use(open.seen);
+}
+
+std::shared_ptr<void> SqliteStore::hold() {
+  return std::make_shared<LockFile::Hold>(lock_->hold(options_.wait));
+}
+
+void SqliteStore::transact(const Work& work) {
   Session& open = session();
   const auto held = lock_->hold(options_.wait);
-  const Flag writing(writing_);
   try {
     Transaction transaction(open.writer, Transaction::Kind::write);
-    catch_up_for_writing();
-    if (!work(open)) return;
-    commit_tried_ = true;
+    begin_work(open.written);
+    if (!work(open.written)) return;
+    about_to_commit();
     transaction.commit();
   } catch (const StorageFault& fault) {
     if (of_the_disk(fault.code())) reopen();
@@ -107,77 +95,32 @@ void SqliteStore::checkpoint_if_long() noexcept {
   }
 }
 
-// The state moves only forward: a book that has lost entries is refused until it is opened again.
-void SqliteStore::catch_up_for_writing() {
-  TreeState now = state_;
-  if (!catch_up(now, session().written, origin_)) {
-    throw StorageFault(ErrorCode::bad_book, "entries that were in the book are gone or changed",
-                       "verify the book; restore it from a backup");
-  }
-  state_ = std::move(now);
-}
-
-Head SqliteStore::head_seen() {
-  TreeState now = state_;
-  const bool ahead = catch_up(now, session().seen, origin_);
-  Head head = head_of(now);
-  if (ahead) state_ = std::move(now);
-  return head;
-}
-
-Result<std::vector<Receipt>> SqliteStore::append(const Decide& decide) {
-  if (writing_) return fail(ErrorCode::internal_fault, "append was called while deciding what to append");
-  Result<std::vector<Receipt>> result;
-  TreeState after;
-  try {
-    const auto held = lock_->hold(options_.wait);  // until a failed commit is resolved
-    try {
-      write([&](Session& open) {
-        Appender appender({open.written, open.book, open.documents, origin_, fold_}, state_, clock_());
-        result = append_all(appender, decide, open.documents);
-        after = appender.state();
-        return result.has_value() && appender.wrote();
-      });
-      if (result) state_ = std::move(after);
-    } catch (const StorageFault& fault) {
-      if (fault.code() == ErrorCode::storage_busy) throw;
-      if (!commit_tried_ || !result || !made_it(*result)) throw outcome_of(fault);
-    }
-  } catch (const StorageFault& fault) {
-    if (fault.code() != ErrorCode::storage_busy) throw;
-    return fail(fault.code(), fault.what(), path_, fault.hint());
-  }
-  return result;
-}
-
-Result<std::vector<Receipt>> SqliteStore::append_all(Appender& appender, const Decide& decide,
-                                                     const Documents& documents) {
-  auto entries = decide(documents, head_of(state_));
-  if (!entries) return tl::make_unexpected(entries.error());
-  if (auto added = appender.add(std::move(*entries)); !added) return tl::make_unexpected(added.error());
-  return appender.receipts();
-}
-
-// After a commit that failed the entries may be there all the same: reopen() has made what is there durable.
+// reopen() has made durable what is there.
 bool SqliteStore::made_it(const std::vector<Receipt>& receipts) {
   if (!session_) return false;
   try {
-    return std::all_of(receipts.begin(), receipts.end(), [&](const Receipt& receipt) {
-      return session_->written.find(receipt.id) == receipt.seq;
-    });
+    return all_there(receipts, session_->written);
   } catch (const StorageFault&) {
     session_.reset();
     return false;
   }
 }
 
-StorageFault SqliteStore::outcome_of(const StorageFault& fault) const {
-  const bool in_doubt = commit_tried_ && !session_;
-  const char* outcome = in_doubt
-                            ? "; whether it was written shows when the book is opened again: the same ids may "
-                              "then be handed in once more"
-                            : "; nothing was written";
-  return {fault.code(), fault.what() + std::string(outcome), fault.hint()};
+// The log still holds the page with what was erased; a reader may keep it there a while.
+void SqliteStore::erased() {
+  try {
+    session().writer.checkpoint_and_empty();
+  } catch (const StorageFault& fault) {
+    if (fault.code() == ErrorCode::storage_busy) return;
+    reopen();
+    throw;
+  }
+}
+
+std::unique_ptr<AuditedBook> SqliteStore::audited() { return audited_file(path_, options_); }
+
+void SqliteStore::backup_to(const std::string& path, const Progress& progress) {
+  copy_book_file(path_, path, options_, progress);
 }
 
 }  // namespace fogwright

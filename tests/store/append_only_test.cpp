@@ -23,7 +23,7 @@ std::string refusal_of(sqlite::Connection& connection, const std::string& sql) {
 
 }  // namespace
 
-TEST_CASE("entries, nodes and what the book is can be neither changed nor deleted nor replaced") {
+TEST_CASE("entries, nodes and what the book is can be neither changed nor deleted nor replaced", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 300);
@@ -68,7 +68,7 @@ TEST_CASE("entries, nodes and what the book is can be neither changed nor delete
   require_sound(*book);
 }
 
-TEST_CASE("a checkpoint that is kept may gain signatures and nothing else") {
+TEST_CASE("a checkpoint that is kept may gain signatures and nothing else", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 2);
@@ -94,7 +94,8 @@ TEST_CASE("a checkpoint that is kept may gain signatures and nothing else") {
   }
 }
 
-TEST_CASE("the same attacks succeed where the pragma is missing, so the settings are what refuses them") {
+TEST_CASE("the same attacks succeed where the pragma is missing, so the settings are what refuses them",
+          "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 3);

@@ -112,25 +112,26 @@ int syncs_of(const Recording& recording) {
 
 }  // namespace
 
-TEST_CASE("power loss at any write, sync or unlink loses no acknowledged entry and corrupts nothing") {
+TEST_CASE("power loss at any write, sync or unlink loses no acknowledged entry and corrupts nothing",
+          "[file]") {
   const Toll toll = toll_of({}, 3);
   CHECK(toll.images > 500);
   require_no_toll(toll);
 }
 
-TEST_CASE("the same power losses do cost entries where each commit is not synced") {
+TEST_CASE("the same power losses do cost entries where each commit is not synced", "[file]") {
   const Toll toll = toll_of({"NORMAL", 12}, 3);
   CHECK(toll.lost > 0);
   CHECK(toll.corrupt == 0);
 }
 
-TEST_CASE("the same power losses corrupt a book where nothing is synced") {
+TEST_CASE("the same power losses corrupt a book where nothing is synced", "[file]") {
   const Toll toll = toll_of({"OFF", 12}, 4);
   CHECK(toll.lost > 0);
   CHECK(toll.corrupt > 0);
 }
 
-TEST_CASE("a sync that fails before the power does costs no acknowledged entry either") {
+TEST_CASE("a sync that fails before the power does costs no acknowledged entry either", "[file]") {
   const int syncs = syncs_of({"FULL", 4});
   CHECK(syncs > 5);
   for (int failing = 1; failing <= syncs; ++failing) {
@@ -139,7 +140,7 @@ TEST_CASE("a sync that fails before the power does costs no acknowledged entry e
   }
 }
 
-TEST_CASE("many power losses of a longer run", "[.soak]") {
+TEST_CASE("many power losses of a longer run", "[file][.soak]") {
   const Toll toll = toll_of({"FULL", 80}, 10);
   CHECK(toll.images > 5000);
   require_no_toll(toll);

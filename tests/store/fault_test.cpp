@@ -123,7 +123,7 @@ int faults_until_none(const Fault& fault) {
 
 }  // namespace
 
-TEST_CASE("each write and sync that fails gives a clear error and leaves nothing half done") {
+TEST_CASE("each write and sync that fails gives a clear error and leaves nothing half done", "[file]") {
   const Fault fault = GENERATE(Fault{"disk full, once", SQLITE_FULL, false, false},
                                Fault{"disk full, for good", SQLITE_FULL, true, false},
                                Fault{"disk error, once", SQLITE_IOERR_WRITE, false, false},
@@ -133,7 +133,7 @@ TEST_CASE("each write and sync that fails gives a clear error and leaves nothing
   CHECK(faults_until_none(fault) > 30);
 }
 
-TEST_CASE("what was said not to be written does not come back out of the log after a crash") {
+TEST_CASE("what was said not to be written does not come back out of the log after a crash", "[file]") {
   const Folder folder(true);
   make_book(folder.file("start"), before);
   bool refused_once = false;
@@ -160,7 +160,7 @@ TEST_CASE("what was said not to be written does not come back out of the log aft
   CHECK(refused_once);
 }
 
-TEST_CASE("the errors name their cause") {
+TEST_CASE("the errors name their cause", "[file]") {
   const auto message_of = [](const Fault& fault) {
     const Folder folder(true);
     make_book(folder.file("book"), before);
@@ -183,7 +183,7 @@ TEST_CASE("the errors name their cause") {
   CHECK_THAT(message_of({"", SQLITE_IOERR_WRITE, true, false}), Contains("the disk reports an error"));
 }
 
-TEST_CASE("after a fault that cannot be resolved each call says so until the book is opened again") {
+TEST_CASE("after a fault that cannot be resolved each call says so until the book is opened again", "[file]") {
   const Folder folder(true);
   const std::string path = folder.file("book");
   make_book(path, before);

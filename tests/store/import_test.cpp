@@ -81,7 +81,7 @@ TEST_CASE("a gap, another order, another book's entry and a changed byte are ref
   CHECK_FALSE(
       copy->import_lines(lines.substr(second, third - second) + lines.substr(0, second), "x", no_progress));
   const auto other =
-      create_sqlite_book(folder.file("c"), "another.example/book", store_test::fold, ticking_clock());
+      create_book(address_of(folder.file("c")), "another.example/book", store_test::fold, ticking_clock());
   REQUIRE(other);
   CHECK_FALSE((*other)->import_lines(lines, "x", no_progress));
   REQUIRE(copy->import_lines(lines, "x", no_progress));

@@ -36,7 +36,7 @@ std::string synthetic_step() { return "ALTER TABLE document ADD COLUMN remark TE
 
 }  // namespace
 
-TEST_CASE("what is not there or is no book is refused with what to do, and left as it is") {
+TEST_CASE("what is not there or is no book is refused with what to do, and left as it is", "[file]") {
   const Folder folder;
   const Error missing = refusal(folder.file("none"));
   CHECK(missing.code == ErrorCode::not_found);
@@ -64,7 +64,7 @@ TEST_CASE("what is not there or is no book is refused with what to do, and left 
   }
 }
 
-TEST_CASE("a book of a newer program is refused") {
+TEST_CASE("a book of a newer program is refused", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 1);
@@ -75,7 +75,7 @@ TEST_CASE("a book of a newer program is refused") {
   CHECK_THAT(error.hint, Contains("newer version"));
 }
 
-TEST_CASE("a symbolic link to a book is refused, one to its folder is not") {
+TEST_CASE("a symbolic link to a book is refused, one to its folder is not", "[file]") {
   const Folder folder;
   make_book(folder.file("book"), 1);
   fs::create_symlink(folder.file("book"), folder.file("link"));
@@ -85,7 +85,7 @@ TEST_CASE("a symbolic link to a book is refused, one to its folder is not") {
   CHECK(opened(elsewhere.file("folder/book"))->head().size == 1);
 }
 
-TEST_CASE("a folder or file that may not be written to is a clear error") {
+TEST_CASE("a folder or file that may not be written to is a clear error", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 1);
@@ -105,7 +105,7 @@ TEST_CASE("a folder or file that may not be written to is a clear error") {
   CHECK(refused(ErrorCode::file_fault, [&] { return open_sqlite_book(path, fold, ticking_clock()); }));
 }
 
-TEST_CASE("a book is made only under a name that is free and in a folder that is there") {
+TEST_CASE("a book is made only under a name that is free and in a folder that is there", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   write_file(path, "something else");
@@ -118,7 +118,7 @@ TEST_CASE("a book is made only under a name that is free and in a folder that is
   CHECK(std::distance(fs::directory_iterator(folder.path()), {}) == 1);
 }
 
-TEST_CASE("a closed book is one file beside its lock, readable by its owner only") {
+TEST_CASE("a closed book is one file beside its lock, readable by its owner only", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 5);
@@ -127,7 +127,7 @@ TEST_CASE("a closed book is one file beside its lock, readable by its owner only
   CHECK((fs::status(path).permissions() & fs::perms::mask) == (fs::perms::owner_read | fs::perms::owner_write));
 }
 
-TEST_CASE("each setting of a connection is as the program demands") {
+TEST_CASE("each setting of a connection is as the program demands", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 1);
@@ -156,7 +156,8 @@ TEST_CASE("each setting of a connection is as the program demands") {
   CHECK_THROWS_AS(other.set_pragma("synchronous", "NORMAL", "2"), StorageFault);
 }
 
-TEST_CASE("a program with more steps brings an older book up to date, and the older program then refuses it") {
+TEST_CASE("a program with more steps brings an older book up to date, and the older program then refuses it",
+          "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 4);
@@ -176,7 +177,7 @@ TEST_CASE("a program with more steps brings an older book up to date, and the ol
   CHECK(opened(path, newer)->head().size == 5);
 }
 
-TEST_CASE("a step that fails leaves the book at its old version") {
+TEST_CASE("a step that fails leaves the book at its old version", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 4);
@@ -191,7 +192,7 @@ TEST_CASE("a step that fails leaves the book at its old version") {
   require_sound(*book);
 }
 
-TEST_CASE("a book that version 1 of the tables wrote opens, verifies and goes on") {
+TEST_CASE("a book that version 1 of the tables wrote opens, verifies and goes on", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   fs::copy_file(FOGWRIGHT_SOURCE_DIR "/tests/data/book-version-1.sqlite", path);
@@ -208,7 +209,7 @@ TEST_CASE("a book that version 1 of the tables wrote opens, verifies and goes on
 }
 
 // Run by hand when the tables get a new version, before the step is written: store_test "[.stored]"
-TEST_CASE("write the stored book of this version", "[.stored]") {
+TEST_CASE("write the stored book of this version", "[file][.stored]") {
   const std::string path =
       fmt::format("{}/tests/data/book-version-{}.sqlite", FOGWRIGHT_SOURCE_DIR, schema_steps().size());
   make_book(path, 300);

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Several processes on one book, and processes that are killed.
 #include <fmt/format.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include <csignal>
@@ -16,25 +15,6 @@ using namespace store_test;
 using namespace std::chrono_literals;
 
 namespace {
-
-// Runs `act` in a process of its own, which ends with 0 if nothing was thrown.
-pid_t start(const std::function<void()>& act) {
-  const pid_t child = ::fork();
-  if (child != 0) return child;
-  try {
-    act();
-    ::_exit(0);
-  } catch (const std::exception& fault) {
-    ::fprintf(stderr, "child: %s\n", fault.what());
-    ::_exit(1);
-  }
-}
-
-int outcome(pid_t child) {
-  int status = 0;
-  ::waitpid(child, &status, 0);
-  return WIFEXITED(status) ? WEXITSTATUS(status) : -WTERMSIG(status);
-}
 
 // Appends from `from` on until it is killed, in batches of 1 to 4, and tells the pipe how far it was
 // acknowledged.
@@ -149,7 +129,7 @@ TEST_CASE("the same entries from two processes are there once") {
   require_sound(*book);
 }
 
-TEST_CASE("a book that another process holds too long is busy, and free again afterwards") {
+TEST_CASE("a book that another process holds too long is busy, and free again afterwards", "[file]") {
   const Folder folder;
   const std::string path = folder.file("book");
   make_book(path, 1);
@@ -179,7 +159,7 @@ TEST_CASE("a book that another process holds too long is busy, and free again af
   require_sound(*book);
 }
 
-TEST_CASE("a lock that its holder dies with is free") {
+TEST_CASE("a lock that its holder dies with is free", "[file]") {
   const Folder folder;
   const std::string path = folder.file("lock");
   const pid_t child = start([&] {

@@ -2,10 +2,14 @@
 #include "support.hpp"
 
 #include <fmt/format.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 #include <cstdlib>
 
 #include "fogwright/book/checkpoint.hpp"
+#include "fogwright/book/encoding.hpp"
+#include "fogwright/book/merkle.hpp"
 
 namespace store_test {
 
@@ -68,14 +72,25 @@ Clock ticking_clock() {
   return [now = start_ms]() mutable { return ++now; };
 }
 
+bool on_server() { return std::getenv("FOGWRIGHT_TEST_POSTGRES") != nullptr; }
+
+std::string address_of(const std::string& path) {
+  if (!on_server() || fs::exists(path)) return path;
+  return "postgresql:///?schema=t" + to_hex(as_bytes(hash_leaf(path))).substr(0, 20);
+}
+
 std::unique_ptr<Store> created(const std::string& path) {
-  auto book = create_sqlite_book(path, origin, fold, ticking_clock());
+  auto book = create_book(address_of(path), origin, fold, ticking_clock());
   if (!book) throw std::runtime_error(book.error().message);
   return std::move(*book);
 }
 
 std::unique_ptr<Store> opened(const std::string& path, const SqliteOptions& options) {
-  auto book = open_sqlite_book(path, fold, ticking_clock(), options);
+  const std::string address = address_of(path);
+  pq::Options there;
+  there.wait = options.wait;
+  auto book = is_server_address(address) ? open_postgres_book(address, fold, ticking_clock(), there)
+                                         : open_sqlite_book(path, fold, ticking_clock(), options);
   if (!book) throw std::runtime_error(book.error().message);
   return std::move(*book);
 }
@@ -135,7 +150,57 @@ Verification verified(const std::string& path, VerifyDepth depth, std::string_vi
   return opened(path)->verify(vkey, depth, {});
 }
 
+int start(const std::function<void()>& act) {
+  const pid_t child = ::fork();
+  if (child != 0) return child;
+  try {
+    act();
+    ::_exit(0);
+  } catch (const std::exception& fault) {
+    ::fprintf(stderr, "child: %s\n", fault.what());
+    ::_exit(1);
+  }
+}
+
+int outcome(int child) {
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  return WIFEXITED(status) ? WEXITSTATUS(status) : -WTERMSIG(status);
+}
+
+std::string sql_bytes(std::string_view bytes) {
+  return fmt::format("{}{}'", on_server() ? "'\\x" : "x'", to_hex(bytes));
+}
+
+pq::Connection superuser(const std::string& path) {
+  const auto address = pq::read_address(address_of(path));
+  if (!address) throw std::runtime_error(address.error().message);
+  return {*address, std::chrono::seconds(20), [](pq::Connection& connection) {
+            (void)connection.execute("SET search_path = " + connection.address().schema + ", public");
+          }};
+}
+
+namespace {
+
+// What the tests use of SQLite's functions.
+constexpr const char* functions = R"sql(
+CREATE OR REPLACE FUNCTION public.zeroblob(n integer) RETURNS bytea LANGUAGE sql AS
+  $$SELECT decode(repeat('00', n), 'hex')$$;
+CREATE OR REPLACE FUNCTION public.randomblob(n integer) RETURNS bytea LANGUAGE sql AS
+  $$SELECT decode(substr(md5(random()::text), 1, 2 * n), 'hex')$$;
+)sql";
+
+void tamper_on_server(const std::string& path, const std::string& sql) {
+  pq::Connection connection = superuser(path);
+  (void)connection.execute(functions);
+  (void)connection.execute("SET session_replication_role = replica;" + sql +
+                           ";UPDATE head SET size = (SELECT coalesce(max(seq) + 1, 0) FROM entry)");
+}
+
+}  // namespace
+
 void tamper(const std::string& path, const std::string& sql) {
+  if (on_server()) return tamper_on_server(path, sql);
   sqlite::Connection connection(path, sqlite::Access::read_write, {}, 1000);
   std::vector<std::pair<std::string, std::string>> triggers;
   {

@@ -9,6 +9,7 @@
 #include "fogwright/book/note.hpp"
 #include "fogwright/store.hpp"
 #include "store/options.hpp"
+#include "store/pq.hpp"
 #include "store/sqlite.hpp"
 
 /// The vocabulary of the store's tests.
@@ -45,6 +46,12 @@ inline constexpr std::int64_t start_ms = 1'700'000'000'000;
 /// One millisecond later at each look.
 [[nodiscard]] Clock ticking_clock();
 
+/// The tests run twice: over files, and beside a PostgreSQL server (scripts/with-postgres), where a path stands
+/// for a schema of its own. Tests of files alone are tagged [file], those of the server alone [server].
+[[nodiscard]] bool on_server();
+/// Where the book of this path is: the path itself, or an address on the server.
+[[nodiscard]] std::string address_of(const std::string& path);
+
 [[nodiscard]] std::unique_ptr<Store> created(const std::string& path);
 [[nodiscard]] std::unique_ptr<Store> opened(const std::string& path, const SqliteOptions& options = {});
 /// What opening is refused with.
@@ -68,7 +75,17 @@ void require_sound(Store& store);
 [[nodiscard]] Verification verified(const std::string& path, VerifyDepth depth = VerifyDepth::all,
                                     std::string_view vkey = {});
 
-/// Changes a closed book behind the store's back, its triggers taken away first and put back afterwards.
+/// Runs `act` in a process of its own, which ends with 0 if nothing was thrown.
+[[nodiscard]] int start(const std::function<void()>& act);
+/// Waits for it: its exit status, or minus the signal that ended it.
+[[nodiscard]] int outcome(int child);
+
+/// Changes a book behind the store's back and past its triggers. On the server the head is made to fit.
 void tamper(const std::string& path, const std::string& sql);
+/// Bytes as a constant of SQL.
+[[nodiscard]] std::string sql_bytes(std::string_view bytes);
+
+/// A connection to the server as its superuser, in the schema of this book.
+[[nodiscard]] pq::Connection superuser(const std::string& path);
 
 }  // namespace store_test
