@@ -6,7 +6,7 @@
 set(FOGWRIGHT_APART
   src/audit/retention_rules.cpp
   src/book/note.cpp src/book/note_key.cpp src/book/tlog_proof.cpp src/book/witness.cpp
-  src/cli/crew_command.cpp src/cli/firm_command.cpp src/cli/fogger_command.cpp src/cli/job_import.cpp src/cli/job_run_hold.cpp
+  src/cli/crew_command.cpp src/cli/erase_command.cpp src/cli/firm_command.cpp src/cli/fogger_command.cpp src/cli/job_import.cpp src/cli/job_run_hold.cpp
   src/cli/printing.cpp src/cli/product_command.cpp
   src/cli/program.cpp src/cli/retention_text.cpp src/cli/stock_command.cpp
   src/desk/deliveries_csv.cpp src/desk/departure_rules.cpp src/desk/desk_equipment.cpp src/desk/fold_crew.cpp
@@ -17,12 +17,12 @@ set(FOGWRIGHT_APART
   src/paper/chart_text.cpp src/paper/json_write.cpp src/paper/plot.cpp src/paper/words_es.cpp
   src/paper/pdf/callout.cpp src/paper/pdf/pictures.cpp
   src/report/rows.cpp
-  src/server/routes_crew.cpp src/server/routes_pages.cpp src/server/routes_reading.cpp
-  src/store/audit.cpp
+  src/server/routes_crew.cpp src/server/routes_reading.cpp
+  src/store/audit.cpp src/store/import.cpp
   tests/air/curve_test.cpp tests/air/haze_test.cpp tests/air/inverse_test.cpp tests/air/moisture_test.cpp
   tests/air/property_test.cpp tests/air/release_test.cpp
   tests/audit/job_pairs.cpp
-  tests/cli/job_command_test.cpp tests/cli/stock_commands_test.cpp
+  tests/cli/job_command_test.cpp tests/cli/paper_command_test.cpp tests/cli/stock_commands_test.cpp
   tests/gate/release_test.cpp
   tests/server/tls_test.cpp
   tests/store/fault_test.cpp)

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
-#include <chrono>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -13,54 +12,12 @@
 #include "cli/paper_call.hpp"
 #include "cli/printing.hpp"
 #include "cli/progress.hpp"
-#include "desk/checks.hpp"
+#include "office/audit_filters.hpp"
 
 namespace fogwright {
 namespace {
 
 using nlohmann::json;
-
-/// First moment of a UTC day, so many days later.
-Result<std::int64_t> day_began(const std::string& typed, const std::string& option, int days_later) {
-  const auto day = read_date(typed, "the day", "--" + option);
-  if (!day) return tl::make_unexpected(day.error());
-  return (std::chrono::sys_days(*day).time_since_epoch().count() + days_later) * day_ms;
-}
-
-Result<Severity> read_severity(const std::string& typed) {
-  for (const Severity severity : {Severity::note, Severity::minor, Severity::major, Severity::grave})
-    if (severity_name(severity) == typed) return severity;
-  return fail(ErrorCode::not_understood, fmt::format("\"{}\" is not a severity", typed), "--severity",
-              "write note, minor, major or grave");
-}
-
-Result<std::string> read_rule(const std::string& typed) {
-  if (find_audit_rule(typed)) return typed;
-  return fail(ErrorCode::not_found, fmt::format("no rule is called \"{}\"", typed), "--rule",
-              "fogwright audit rules lists them");
-}
-
-}  // namespace
-
-tl::expected<AuditScope, Faults> read_audit_scope(const Call& call) {
-  OptionReader options(call);
-  AuditScope scope;
-  if (options.on("from")) scope.from_ms = options.take(day_began(options.text("from"), "from", 0));
-  if (options.on("to")) scope.to_ms = options.take(day_began(options.text("to"), "to", 1));
-  scope.person = options.text("person");
-  scope.product = options.text("product");
-  scope.place = options.text("van");
-  scope.job = options.text("job");
-  if (options.on("rule")) scope.rule = options.take(read_rule(options.text("rule")));
-  if (options.on("severity")) scope.least = options.take(read_severity(options.text("severity")));
-  scope.most = static_cast<std::size_t>(options.number("limit", static_cast<double>(scope.most)));
-  if (scope.from_ms && scope.to_ms && *scope.from_ms >= *scope.to_ms)
-    return refuse({ErrorCode::out_of_range, "the range ends before it begins", "--to", "give a later day"});
-  if (options.fault()) return refuse(*options.fault());
-  return scope;
-}
-
-namespace {
 
 /// The key that checkpoints are checked by; none where the book has no checkpoint and no key was named.
 tl::expected<std::string, Faults> trusted_key(const Call& call, Store& store) {
@@ -71,6 +28,12 @@ tl::expected<std::string, Faults> trusted_key(const Call& call, Store& store) {
 }
 
 }  // namespace
+
+tl::expected<AuditScope, Faults> read_audit_scope(const Call& call) {
+  auto scope = read_audit_filters([&call](const char* name) { return call.options.text(name); }, "--");
+  if (!scope) return refuse(scope.error());
+  return std::move(*scope);
+}
 
 tl::expected<RecordCheck, Faults> check_record(const Call& call, Store& store) {
   RecordCheck check;

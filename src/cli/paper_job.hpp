@@ -18,9 +18,4 @@ namespace fogwright {
 [[nodiscard]] Outcome run_paper_mixing(const Call& call);
 [[nodiscard]] std::vector<OptionRow> paper_mixing_options();
 
-/// The sheet for a volume; without one, for the batch that the label's table makes. `table` may be empty.
-[[nodiscard]] Result<paper::MixingSheet> mixing_facts_for(const Label& label, std::optional<LiquidVolume> make,
-                                                          const std::string& table, UnitSystem units,
-                                                          paper::Language language);
-
 }  // namespace fogwright

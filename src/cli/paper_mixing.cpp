@@ -4,16 +4,10 @@
 #include "cli/label_folder.hpp"
 #include "cli/paper_job.hpp"
 #include "desk/job_document.hpp"
+#include "office/job_papers.hpp"
 
 namespace fogwright {
 namespace {
-
-/// What to make where nobody says it: one batch, as the label prints it.
-LiquidVolume one_batch(const Label& label, const std::string& table) {
-  for (const MixingTable& one : label.mixing)
-    if (table.empty() || one.name == table) return one.makes;
-  return LiquidVolume(1, unit::litre);  // mixing_sheet then says what is wrong
-}
 
 struct MixingCall {
   PaperOrder order;
@@ -56,10 +50,9 @@ Outcome write_sheet(const Call& call, const MixingCall& asked, const Label& labe
       mixing_facts_for(label, asked.make, asked.table, call.style.units, asked.order.form.language);
   if (!facts) return refuse(facts.error());
   const std::string subject = asked.job.empty() ? label.name : asked.job;
-  return write_papers(
-      call, asked.order,
-      {{fmt::format("{}-mixing{}", subject, asked.order.form.language == paper::Language::es ? "-es" : ""),
-        paper::mixing_sheet(*facts, asked.order.form)}});
+  return write_papers(call, asked.order,
+                      {{job_paper_name(subject, "mixing", asked.order.form.language),
+                        paper::mixing_sheet(*facts, asked.order.form)}});
 }
 
 /// The label of a job or of an adopted product, with the firm of the book.
@@ -92,14 +85,6 @@ std::vector<OptionRow> paper_mixing_options() {
        {"product", "KEY", "an adopted product"},
        {"make", "VOLUME", "how much (default: the job's load, else one batch of the label)"},
        {"table", "NAME", "which mixing table of the label, where it has several"}});
-}
-
-Result<paper::MixingSheet> mixing_facts_for(const Label& label, std::optional<LiquidVolume> make,
-                                            const std::string& table, UnitSystem units,
-                                            paper::Language language) {
-  const auto sheet = mixing_sheet(label, make.value_or(one_batch(label, table)), table);
-  if (!sheet) return tl::make_unexpected(sheet.error());
-  return press::mixing_facts(label, *sheet, units, language);
 }
 
 Outcome run_paper_mixing(const Call& call) {

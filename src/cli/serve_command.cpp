@@ -3,6 +3,7 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <cstdlib>
 #include <cstring>
 #include <filesystem>
 #include <ostream>
@@ -39,14 +40,15 @@ Result<server::ServeSettings> read_settings(const Call& call) {
   server::ServeSettings settings;
   const auto book = book_path(call);
   const auto key = key_path(call);
+  const auto beside = book.and_then([&](const std::string& path) { return keys_of(call, path); });
   const auto port = whole_number(call, "port", settings.port, 65'535);
   const auto threads = whole_number(call, "threads", settings.threads, 256);
-  for (const auto* fault : {!book ? &book.error() : nullptr, !key ? &key.error() : nullptr,
+  for (const auto* fault : {!beside ? &beside.error() : nullptr, !key ? &key.error() : nullptr,
                             !port ? &port.error() : nullptr, !threads ? &threads.error() : nullptr})
     if (fault != nullptr) return tl::make_unexpected(*fault);
   settings.book = *book;
   settings.key = *key;
-  settings.accounts = call.options.text("accounts").value_or(*book + ".accounts");
+  settings.accounts = call.options.text("accounts").value_or(*beside + ".accounts");
   settings.address = call.options.text("address").value_or(settings.address);
   settings.port = static_cast<std::uint16_t>(*port);
   settings.threads = std::max(1, static_cast<int>(*threads));
@@ -69,8 +71,9 @@ Outcome run_serve(const Call& call) {
   const std::string words =
       nlohmann::json(*settings).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
   call.outside.out.flush();
+  ::setenv(server::settings_variable, words.c_str(), 1);
   // The server takes the place of this process, so that whoever started it can stop it.
-  ::execl(program.c_str(), server::program_name, words.c_str(), static_cast<char*>(nullptr));
+  ::execl(program.c_str(), server::program_name, static_cast<char*>(nullptr));
   return refuse({ErrorCode::file_fault, fmt::format("the server cannot be started: {}", std::strerror(errno)),
                  program.string(), "install Fogwright whole, or build it again"});
 }
@@ -83,7 +86,9 @@ std::vector<Command> serve_commands() {
        "",
        "",
        "let phones and the office work on one book, over HTTP",
-       {{"book", "FILE", "the book (default: FOGWRIGHT_BOOK, else the user's data folder)"},
+       {{"book", "BOOK",
+         "the book: a file, or postgresql://USER@HOST/DATABASE (default: FOGWRIGHT_BOOK, else the user's data "
+         "folder)"},
         {"address", "ADDRESS", "where to listen (default 127.0.0.1: this machine alone)"},
         {"port", "PORT", "default 8443; 0 is any that is free"},
         {"certificate", "FILE", "PEM: certificate and chain; read again when it changes"},
@@ -91,7 +96,7 @@ std::vector<Command> serve_commands() {
         {"behind-proxy", nullptr, "a proxy in front encrypts and says who the client is"},
         {"host", "NAME", "a name by which the server is reached; others are refused", true},
         {"invite", "HANDLE", "print a link by which this person chooses a new password"},
-        {"accounts", "FILE", "passwords and sessions (default: beside the book)"},
+        {"accounts", "FILE", "passwords and sessions (default: beside the book, or its key)"},
         {"key", "FILE", "the book's secret signing key (default: FOGWRIGHT_KEY, else beside the book)"},
         {"threads", "N", "default 8"}},
        run_serve,

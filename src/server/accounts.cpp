@@ -39,7 +39,7 @@ Result<std::unique_ptr<Accounts>> Accounts::open(const std::string& path, World 
 void Accounts::read(const json& file) {
   for (const auto& [handle, hash] : file.at("passwords").items()) passwords_[handle] = hash;
   for (const json& one : file.at("invitations"))
-    invitations_.push_back({one.at("hash"), one.at("handle"), one.at("until_ms")});
+    invitations_.push_back({one.at("hash"), one.at("handle"), one.at("until_ms"), one.value("device", false)});
   for (const json& one : file.at("sessions"))
     sessions_.push_back({one.at("id"), one.at("hash"), one.at("handle"), one.at("device"), one.at("created_ms"),
                          one.at("seen_ms")});
@@ -49,7 +49,8 @@ json Accounts::written() const {
   json file = {
       {"version", 1}, {"passwords", passwords_}, {"invitations", json::array()}, {"sessions", json::array()}};
   for (const Invitation& one : invitations_)
-    file["invitations"].push_back({{"hash", one.hash}, {"handle", one.handle}, {"until_ms", one.until_ms}});
+    file["invitations"].push_back(
+        {{"hash", one.hash}, {"handle", one.handle}, {"until_ms", one.until_ms}, {"device", one.device}});
   for (const Session& one : sessions_)
     file["sessions"].push_back({{"id", one.id},
                                 {"hash", one.hash},
@@ -77,14 +78,34 @@ void Accounts::drop_what_ran_out() {
   });
 }
 
-std::string Accounts::invite(const std::string& handle) {
+std::string Accounts::new_invitation(const std::string& handle, bool device, std::int64_t lasts_ms) {
   const std::lock_guard lock(mutex_);
   drop_what_ran_out();
   const std::string token = random_hex(world_, 32);
-  std::erase_if(invitations_, [&](const Invitation& one) { return one.handle == handle; });
-  invitations_.push_back({digest_hex(token), handle, world_.now_ms() + invitation_ms});
+  std::erase_if(invitations_,
+                [&](const Invitation& one) { return one.handle == handle && one.device == device; });
+  invitations_.push_back({digest_hex(token), handle, world_.now_ms() + lasts_ms, device});
   save();
   return token;
+}
+
+std::string Accounts::invite(const std::string& handle) { return new_invitation(handle, false, invitation_ms); }
+
+std::string Accounts::link_device(const std::string& handle) {
+  return new_invitation(handle, true, device_link_ms);
+}
+
+std::optional<std::string> Accounts::use_device_link(const std::string& token) {
+  const std::lock_guard lock(mutex_);
+  drop_what_ran_out();
+  const std::string hash = digest_hex(token);
+  const auto found = std::find_if(invitations_.begin(), invitations_.end(),
+                                  [&](const Invitation& one) { return one.device && one.hash == hash; });
+  if (found == invitations_.end()) return std::nullopt;
+  std::string handle = found->handle;
+  invitations_.erase(found);
+  save();
+  return handle;
 }
 
 std::optional<std::string> Accounts::invited(const std::string& token) {
@@ -92,7 +113,7 @@ std::optional<std::string> Accounts::invited(const std::string& token) {
   drop_what_ran_out();
   const std::string hash = digest_hex(token);
   for (const Invitation& one : invitations_)
-    if (one.hash == hash) return one.handle;
+    if (!one.device && one.hash == hash) return one.handle;
   return std::nullopt;
 }
 
@@ -104,7 +125,7 @@ Result<void> Accounts::redeem(const std::string& token, const std::string& handl
   const std::lock_guard lock(mutex_);
   const std::string used = digest_hex(token);
   if (std::erase_if(invitations_, [&](const Invitation& one) {
-        return one.hash == used && (one.handle.empty() || one.handle == handle);
+        return !one.device && one.hash == used && (one.handle.empty() || one.handle == handle);
       }) == 0)
     return fail(ErrorCode::not_permitted, "this invitation was used or has run out", "token",
                 "ask for a new one");
@@ -199,6 +220,7 @@ bool Accounts::end(const std::string& session, const std::string& handle) {
 }
 
 void Accounts::end_all(const std::string& handle, const std::string& but) {
+  std::erase_if(invitations_, [&](const Invitation& one) { return one.device && one.handle == handle; });
   std::erase_if(sessions_, [&](const Session& one) { return one.handle == handle && one.id != but; });
 }
 

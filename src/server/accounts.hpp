@@ -26,6 +26,7 @@ struct SignedIn {
 inline constexpr std::int64_t session_idle_ms = 8 * 60 * 60'000LL;
 inline constexpr std::int64_t session_longest_ms = 7 * 24 * 60 * 60'000LL;
 inline constexpr std::int64_t invitation_ms = 24 * 60 * 60'000LL;
+inline constexpr std::int64_t device_link_ms = 10 * 60'000LL;
 inline constexpr std::size_t most_sessions_each = 20;  ///< of one person; the oldest goes
 
 /// For use from several threads.
@@ -42,6 +43,11 @@ class Accounts {
   /// Uses up the token, and ends the person's sessions. Errors: not_permitted (token), those of the choice.
   [[nodiscard]] Result<void> redeem(const std::string& token, const std::string& handle,
                                     const std::string& password);
+
+  /// A one-time token by which another device of somebody who has a password is signed in; replaces the last.
+  [[nodiscard]] std::string link_device(const std::string& handle);
+  /// Uses up such a token and tells whose it was; nullopt: it was used, has run out, or never was.
+  [[nodiscard]] std::optional<std::string> use_device_link(const std::string& token);
 
   enum class Check { right, wrong, wait };
   struct Checked {
@@ -73,12 +79,14 @@ class Accounts {
   struct Invitation {
     std::string hash, handle;
     std::int64_t until_ms = 0;
+    bool device = false;  ///< signs a device in, and chooses no password
   };
   Accounts(std::string path, World world) : path_(std::move(path)), world_(std::move(world)) {}
   void read(const nlohmann::json& file);
   [[nodiscard]] nlohmann::json written() const;
   void save();
   void drop_what_ran_out();
+  [[nodiscard]] std::string new_invitation(const std::string& handle, bool device, std::int64_t lasts_ms);
   [[nodiscard]] std::string password_of(const std::string& handle);
   void end_all(const std::string& handle, const std::string& but);
 

@@ -103,7 +103,11 @@ HttpResponse json_response(int status, const nlohmann::json& body) {
 
 void add_security_headers(HttpResponse& response, bool secure) {
   auto& headers = response.headers;
-  headers.emplace_back(
+  const auto unless_said = [&headers](const char* name, const char* value) {
+    if (std::none_of(headers.begin(), headers.end(), [name](const auto& h) { return h.first == name; }))
+      headers.emplace_back(name, value);
+  };
+  unless_said(
       "Content-Security-Policy",
       // The engine is WebAssembly; photos are shown out of the browser's own store.
       "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; manifest-src 'self'; "
@@ -116,9 +120,7 @@ void add_security_headers(HttpResponse& response, bool secure) {
   headers.emplace_back("Cross-Origin-Opener-Policy", "same-origin");
   headers.emplace_back("Cross-Origin-Resource-Policy", "same-origin");
   if (secure) headers.emplace_back("Strict-Transport-Security", "max-age=63072000");
-  const bool said =
-      std::any_of(headers.begin(), headers.end(), [](const auto& h) { return h.first == "Cache-Control"; });
-  if (!said) headers.emplace_back("Cache-Control", "no-store");
+  unless_said("Cache-Control", "no-store");
 }
 
 }  // namespace fogwright::server

@@ -3,6 +3,7 @@
 #include <sys/resource.h>
 #include <unistd.h>
 
+#include <cstdlib>
 #include <ctime>
 #include <fstream>
 #include <iostream>
@@ -93,8 +94,7 @@ ListenSettings listening(const ServeSettings& settings) {
 Result<void> serve(const ServeSettings& settings) {
   allow_many_connections();
   const World world = this_world();
-  auto books =
-      Books::open([&] { return open_sqlite_book(settings.book, fold, world.now_ms); }, settings.threads);
+  auto books = Books::open([&] { return open_book(settings.book, fold, world.now_ms); }, settings.threads);
   if (!books) return tl::make_unexpected(books.error());
   auto accounts = Accounts::open(settings.accounts, world);
   if (!accounts) return tl::make_unexpected(accounts.error());
@@ -105,7 +105,7 @@ Result<void> serve(const ServeSettings& settings) {
       write_log);
   if (auto ok = server.start(); !ok) return ok;
   const std::string base = address_of(settings, server.port());
-  std::cout << "Fogwright serves " << settings.book << " at " << base << "\n" << std::flush;
+  std::cout << "Fogwright serves " << shown_address(settings.book) << " at " << base << "\n" << std::flush;
   if ((*accounts)->nobody_has_a_password()) print_invitation(base, "", **accounts);
   if (!settings.invite.empty()) print_invitation(base, settings.invite, **accounts);
   server.run(true);
@@ -121,18 +121,20 @@ int report(const Error& error, bool as_json) {
 }  // namespace
 }  // namespace fogwright::server
 
-int main(int argc, char** argv) {
+int main() {
   using namespace fogwright;
   using namespace fogwright::server;
   ServeSettings settings;
   try {
-    if (argc != 2)
+    const char* const words = std::getenv(settings_variable);
+    if (words == nullptr)
       return report({ErrorCode::bad_usage,
                      "this program is started by fogwright serve",
                      {},
                      "see fogwright serve --help"},
                     false);
-    settings = nlohmann::json::parse(argv[1]).get<ServeSettings>();
+    settings = nlohmann::json::parse(words).get<ServeSettings>();
+    ::unsetenv(settings_variable);
     const auto served = serve(settings);
     return served ? 0 : report(served.error(), settings.json);
   } catch (const StorageFault& fault) {

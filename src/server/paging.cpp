@@ -1,11 +1,29 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "server/paging.hpp"
 
+#include "fogwright/book/document_range.hpp"
 #include "fogwright/book/encoding.hpp"
 
 namespace fogwright::server {
 
 using nlohmann::json;
+
+namespace {
+
+using Visit = std::function<bool(const std::string& key, const json& body)>;
+
+/// Those of a store are read from the cursor on; others, all in memory, are gone through.
+void each_after(const Documents& documents, std::string_view kind, bool live_only, const std::string& after,
+                const Visit& visit) {
+  if (const auto* range = dynamic_cast<const DocumentRange*>(&documents))
+    return range->each_after(kind, live_only, after, visit);
+  bool going = true;
+  documents.each(kind, live_only, [&](const std::string& key, const json& body) {
+    if (going && key > after) going = visit(key, body);
+  });
+}
+
+}  // namespace
 
 Result<std::int64_t> page_limit(const View& view) {
   const auto typed = view.query.find("limit");
@@ -23,15 +41,16 @@ Result<json> page_of(const View& view, std::string_view kind, bool live_only, co
   json items = json::array();
   std::string last;
   bool more = false;
-  view.now.each(kind, live_only, [&](const std::string& key, const json& body) {
-    if (more || (after != view.query.end() && key <= after->second)) return;
-    json row = make_row(key, body);
-    if (row.is_null()) return;
-    more = items.size() == static_cast<std::size_t>(*limit);
-    if (more) return;
-    items.push_back(std::move(row));
-    last = key;
-  });
+  each_after(view.now, kind, live_only, after == view.query.end() ? std::string() : after->second,
+             [&](const std::string& key, const json& body) {
+               json row = make_row(key, body);
+               if (row.is_null()) return true;
+               more = items.size() == static_cast<std::size_t>(*limit);
+               if (more) return false;
+               items.push_back(std::move(row));
+               last = key;
+               return true;
+             });
   json page = {{"items", std::move(items)}};
   if (more) page["next"] = last;
   return page;

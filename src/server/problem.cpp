@@ -87,11 +87,11 @@ int http_status(ErrorCode code) noexcept {
     case ErrorCode::bad_entry:
       return 422;
     case ErrorCode::storage_busy:
+    case ErrorCode::storage_fault:
       return 503;
     case ErrorCode::bad_book:
     case ErrorCode::newer_book:
     case ErrorCode::file_fault:
-    case ErrorCode::storage_fault:
     case ErrorCode::internal_fault:
       return 500;
   }
@@ -106,6 +106,10 @@ HttpResponse problem(const Faults& faults) {
   if (status == 500)
     return respond(status, details(status, code_name(first.code), "the server could not do this", {},
                                    "look into the log of the server"));
+  // What the storage says of itself is for the log. Whether it was written is not known here; the id decides.
+  if (first.code == ErrorCode::storage_fault)
+    return respond(status, details(status, code_name(first.code), "the book cannot be reached", {},
+                                   "send the same request again in a while, a write under the same id"));
   json body = details(status, code_name(first.code), first.message, first.where, first.hint);
   if (faults.size() > 1)
     for (const Error& fault : faults)

@@ -38,7 +38,7 @@ const std::vector<Route>& routes() {
   static const std::vector<Route> table = [] {
     std::vector<Route> rows;
     for (const auto& part : {service_routes(), people_routes(), reading_routes(), crew_routes(), stock_routes(),
-                             job_routes(), book_routes(), sync_routes()})
+                             job_routes(), book_routes(), audit_routes(), paper_routes(), sync_routes()})
       rows.insert(rows.end(), part.begin(), part.end());
     return rows;
   }();

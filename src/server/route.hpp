@@ -63,6 +63,8 @@ struct Route {
 [[nodiscard]] std::vector<Route> stock_routes();    // routes_stock.cpp
 [[nodiscard]] std::vector<Route> job_routes();      // routes_jobs.cpp
 [[nodiscard]] std::vector<Route> book_routes();     // routes_book.cpp: entries, checkpoint, proofs
+[[nodiscard]] std::vector<Route> audit_routes();    // routes_audit.cpp: departures, retention
+[[nodiscard]] std::vector<Route> paper_routes();    // routes_papers.cpp
 [[nodiscard]] std::vector<Route> sync_routes();     // routes_sync.cpp
 [[nodiscard]] std::vector<Route> people_routes();   // routes_people.cpp: sessions, passwords
 [[nodiscard]] std::vector<Route> service_routes();  // routes_service.cpp: health, counts, description, plan

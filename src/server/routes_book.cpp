@@ -4,9 +4,8 @@
 #include "fogwright/book/checkpoint.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/tlog_proof.hpp"
-#include "server/private_file.hpp"
 #include "server/problem.hpp"
-#include "server/service.hpp"
+#include "server/signing.hpp"
 
 namespace fogwright::server {
 namespace {
@@ -49,15 +48,6 @@ HttpResponse entries_since(Service& service, Visit& visit) {
   });
   const std::int64_t next = std::max(*from, std::min(size, *from + *limit));
   return json_response(200, {{"items", std::move(items)}, {"next", next}, {"size", size}});
-}
-
-Result<SignerKey> signing_key(const Service& service) {
-  auto key = read_private_file(service.settings().book_key);
-  if (!key) return tl::make_unexpected(key.error());
-  if (key->empty())
-    return fail(ErrorCode::not_found, "this server holds no key to sign with", {}, "start it with --key FILE");
-  while (!key->empty() && (key->back() == '\n' || key->back() == '\r')) key->pop_back();
-  return read_skey(*key);
 }
 
 /// Signs the book as it is and keeps the note in it. Errors: not_found (no key).

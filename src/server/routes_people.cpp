@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "fogwright/desk/crew.hpp"
+#include "fogwright/paper/document.hpp"
 #include "server/problem.hpp"
 #include "server/service.hpp"
 
@@ -28,14 +29,9 @@ std::string device_name(const Asked& asked) {
   return given.empty() ? "browser" : given.substr(0, 64);
 }
 
-HttpResponse sign_in(Service& service, Visit& visit) {
-  const std::string handle = visit.asked.text("handle");
-  if (auto refused = service.refuse_password(handle, visit.asked.text("password"), visit.request.remote))
-    return std::move(*refused);
-  const auto roles = service.roles_of(handle);
-  if (roles.empty())
-    return problem(403, "not-permitted", "the name or the password is wrong",
-                   "an owner can send a new invitation");
+/// A session for somebody who has shown who they are.
+HttpResponse signed_in(Service& service, Visit& visit, const std::string& handle,
+                       const std::vector<std::string>& roles) {
   const std::string token = service.accounts().sign_in(handle, device_name(visit.asked));
   const auto person = service.accounts().signed_in(token);
   service.log({{"event", "signed-in"},
@@ -45,6 +41,17 @@ HttpResponse sign_in(Service& service, Visit& visit) {
   HttpResponse response = json_response(200, who(*person, roles, token));
   response.headers.emplace_back("Set-Cookie", cookie_text(token, ""));
   return response;
+}
+
+HttpResponse sign_in(Service& service, Visit& visit) {
+  const std::string handle = visit.asked.text("handle");
+  if (auto refused = service.refuse_password(handle, visit.asked.text("password"), visit.request.remote))
+    return std::move(*refused);
+  const auto roles = service.roles_of(handle);
+  if (roles.empty())
+    return problem(403, "not-permitted", "the name or the password is wrong",
+                   "an owner can send a new invitation");
+  return signed_in(service, visit, handle, roles);
 }
 
 HttpResponse show_session(Service& service, Visit& visit) {
@@ -79,14 +86,42 @@ HttpResponse end_session(Service& service, Visit& visit) {
   return json_response(200, {{"ended", visit.asked.name()}});
 }
 
+/// A one-time token as a link and as the modules of its QR code, for a phone to look at. The token stands
+/// behind the #, so that no server and no log sees it.
+HttpResponse one_time_link(const Visit& visit, const std::string& handle, const std::string& token,
+                           const std::string& fragment, std::int64_t until_ms) {
+  const std::string link = std::string(visit.request.secure ? "https" : "http") + "://" +
+                           visit.request.header("host") + "/welcome#" + fragment + token;
+  const auto code = paper::make_qr(link);
+  if (!code) return problem(code.error());
+  return json_response(
+      200,
+      {{"handle", handle}, {"token", token}, {"until_ms", until_ms}, {"link", link}, {"qr", code->modules}});
+}
+
 HttpResponse invite(Service& service, Visit& visit) {
   const std::string& handle = visit.asked.name();
   if (service.roles_of(handle).empty())
     return problem(404, "not-found", "nobody in the active crew goes by that name", "enrol them first");
   const std::string token = service.accounts().invite(handle);
   service.log({{"event", "invited"}, {"by", visit.person->handle}, {"handle", handle}});
-  return json_response(
-      200, {{"handle", handle}, {"token", token}, {"until_ms", service.world().now_ms() + invitation_ms}});
+  return one_time_link(visit, handle, token, "", service.world().now_ms() + invitation_ms);
+}
+
+HttpResponse link_device(Service& service, Visit& visit) {
+  const std::string& handle = visit.person->handle;
+  const std::string token = service.accounts().link_device(handle);
+  service.log({{"event", "device-link-made"}, {"handle", handle}});
+  return one_time_link(visit, handle, token, "device-", service.world().now_ms() + device_link_ms);
+}
+
+HttpResponse enrol_device(Service& service, Visit& visit) {
+  const auto handle = service.accounts().use_device_link(visit.asked.text("token"));
+  const auto roles = handle ? service.roles_of(*handle) : std::vector<std::string>();
+  if (roles.empty())
+    return problem(403, "not-permitted", "this link was used or has run out",
+                   "make a new one on the device that is signed in");
+  return signed_in(service, visit, *handle, roles);
 }
 
 /// The first of a book's crew enrols as its owner; where there is a crew already, an owner of it comes first.
@@ -127,6 +162,7 @@ HttpResponse choose_password(Service& service, Visit& visit) {
     if (auto ok = become_owner(service, handle); !ok) return problem(ok.error());
   if (auto ok = service.accounts().redeem(token, handle, password); !ok) return problem(ok.error());
   service.log({{"event", "password-chosen"}, {"handle", handle}, {"remote", visit.request.remote}});
+  if (visit.asked.has("device")) return signed_in(service, visit, handle, service.roles_of(handle));
   return json_response(200, {{"handle", handle}});
 }
 
@@ -153,7 +189,8 @@ std::vector<Route> people_routes() {
        .answer = "Handle",
        .members = {{"token", text, true, "of the invitation"},
                    password,
-                   {"handle", text, false, "whoever becomes the first owner"}},
+                   {"handle", text, false, "whoever becomes the first owner"},
+                   {"device", text, false, "what this device is called: signs it in at once"}},
        .act = choose_password},
       {.method = "PUT",
        .path = "/api/v1/password",
@@ -188,6 +225,23 @@ std::vector<Route> people_routes() {
        .summary = "Sign out",
        .answer = "Ended",
        .act = sign_out},
+      {.method = "POST",
+       .path = "/api/v1/devices/link",
+       .id = "linkDevice",
+       .access = Access::crew,
+       .summary =
+           "A link, and its QR code, by which another device of one's own is signed in; once, for 10 min",
+       .answer = "Invitation",
+       .password = true,
+       .act = link_device},
+      {.method = "POST",
+       .path = "/api/v1/devices",
+       .id = "enrolDevice",
+       .access = Access::open,
+       .summary = "Sign this device in by such a link",
+       .answer = "SignedIn",
+       .members = {{"token", text, true, "of the link"}, {"device", text, true, "what this device is called"}},
+       .act = enrol_device},
       {.method = "GET",
        .path = "/api/v1/sessions",
        .id = "listSessions",

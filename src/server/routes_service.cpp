@@ -31,6 +31,8 @@ HttpResponse description(Service& service, Visit& visit) {
   return response;
 }
 
+}  // namespace
+
 Result<std::shared_ptr<const Label>> adopted_label(const Documents& now, const std::string& product) {
   const auto known = now.get("product", product);
   const auto text = known ? now.get("label", known->at("current").get<std::string>()) : std::nullopt;
@@ -41,6 +43,8 @@ Result<std::shared_ptr<const Label>> adopted_label(const Documents& now, const s
   if (!label) return tl::make_unexpected(label.error().front());
   return std::make_shared<const Label>(std::move(*label));
 }
+
+namespace {
 
 HttpResponse make_a_plan(Service& service, Visit& visit) {
   auto request = read_plan_request(visit.asked.body().at("site"));

@@ -23,8 +23,9 @@ constexpr auto schemas = R"json({
     "type": "object", "required": ["session", "handle", "device", "created_ms", "seen_ms"], "properties": {
     "session": {"type": "string"}, "handle": {"type": "string"}, "device": {"type": "string"},
     "created_ms": {"type": "integer"}, "seen_ms": {"type": "integer"}}}}}},
-  "Invitation": {"type": "object", "required": ["handle", "token", "until_ms"], "properties": {
-    "handle": {"type": "string"}, "token": {"type": "string"}, "until_ms": {"type": "integer"}}},
+  "Invitation": {"type": "object", "required": ["handle", "token", "until_ms", "link", "qr"], "properties": {
+    "handle": {"type": "string"}, "token": {"type": "string"}, "until_ms": {"type": "integer"},
+    "link": {"type": "string"}, "qr": {"type": "array", "items": {"type": "string"}}}},
   "Written": {"type": "object", "required": ["entries", "departures", "already_there"], "properties": {
     "already_there": {"type": "boolean"}, "departures": {"type": "array", "items": {"$ref": "#/components/schemas/Departure"}},
     "entries": {"type": "array", "items": {"type": "object", "required": ["seq", "id", "kind", "body"], "properties": {
@@ -106,6 +107,10 @@ constexpr auto schemas = R"json({
     "size": {"type": "integer"}, "clock_off_ms": {"type": "integer"}, "results": {"type": "array", "items": {"type": "object",
     "required": ["id", "result"], "properties": {"id": {"type": "string"}, "result": {"type": "string"},
       "seq": {"type": "integer"}, "departures": {"type": "array", "items": {"$ref": "#/components/schemas/Departure"}}}}}}},
+  "Audit": {"type": "object", "required": ["departures"], "properties": {
+    "departures": {"type": "array", "items": {"type": "object"}}}},
+  "AuditRules": {"type": "object", "required": ["rules"], "properties": {"rules": {"type": "array", "items": {"type": "object"}}}},
+  "Retention": {"type": "object", "required": ["records"], "properties": {"records": {"type": "array", "items": {"type": "object"}}}},
   "Checkpoint": {"type": "object", "required": ["checkpoint"], "properties": {"checkpoint": {"type": "string"}}},
   "Proof": {"type": "object", "required": ["proof"], "properties": {"proof": {"type": "string"}}}
 })json";

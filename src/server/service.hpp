@@ -81,6 +81,10 @@ inline constexpr const char* session_cookie = "__Host-fogwright";
 /// The n-th id of a request, from the one that the client made: the same request has the same ids.
 [[nodiscard]] Uuid derived_id(const Uuid& first, std::uint32_t number);
 
+/// The current label of a product. Errors: not_found; those of reading it.
+[[nodiscard]] Result<std::shared_ptr<const Label>> adopted_label(const Documents& now,
+                                                                 const std::string& product);
+
 /// A change that another site's page made the browser ask for. Errors: not_permitted.
 [[nodiscard]] Result<void> check_same_site(const HttpRequest& request);
 /// The change of somebody who is signed in carries the token of the session. Errors: not_permitted.

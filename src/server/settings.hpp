@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-/// What `fogwright serve` hands to the server's own program: a JSON object as its one argument. A program of
-/// its own, so that no other command pays for the libraries of the server at its start.
+/// What `fogwright serve` hands to the server's own program: a JSON object in a variable of its environment,
+/// which other users of the machine cannot see as they see arguments: the address of a book may hold a
+/// password. A program of its own, so that no other command pays for the libraries of the server at its start.
 
 #include <cstdint>
 #include <nlohmann/json.hpp>
@@ -12,9 +13,10 @@
 namespace fogwright::server {
 
 inline constexpr auto program_name = "fogwright-server";
+inline constexpr auto settings_variable = "FOGWRIGHT_SERVE";
 
 struct ServeSettings {
-  std::string book;
+  std::string book;      ///< a file, or the address of a book on a server
   std::string accounts;  ///< file of passwords and sessions
   std::string key;       ///< file of the book's signing key; empty: checkpoints are not signed here
   std::string address = "127.0.0.1";

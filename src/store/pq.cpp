@@ -5,6 +5,7 @@
 
 #include <charconv>
 #include <thread>
+#include <utility>
 #include <vector>
 
 #include "fogwright/store.hpp"
@@ -104,9 +105,12 @@ void Connection::reconnect() {
   broken_ = false;
   prepared_.clear();
   const auto deadline = steady_clock::now() + wait_;
+  bool came_up = false;
   while (!try_to_connect()) {
     const Parameters parameters = parameters_of(address_);
     const PGPing ping = library().PQpingParams(parameters.names.data(), parameters.values.data(), 0);
+    // It may have begun to answer just now; only a second refusal is one.
+    if (ping == PQPING_OK && !std::exchange(came_up, true)) continue;
     const bool may_come = ping == PQPING_REJECT || (connected_before_ && ping != PQPING_NO_ATTEMPT);
     if (!may_come || steady_clock::now() >= deadline) {
       const std::string why = address_.masked(line_of(library().PQerrorMessage(handle_.get())));

@@ -3,18 +3,9 @@
 
 #include "office.hpp"
 
+using fogwright::test::header_of;
 using fogwright::test::Office;
 using nlohmann::json;
-
-namespace {
-
-std::string header_of(const fogwright::server::HttpResponse& response, const std::string& name) {
-  for (const auto& [key, value] : response.headers)
-    if (key == name) return value;
-  return {};
-}
-
-}  // namespace
 
 TEST_CASE("a job is planned with what the book knows of the fogger and the label") {
   Office office;

@@ -18,6 +18,12 @@ using nlohmann::json;
 using server::HttpRequest;
 using server::HttpResponse;
 
+std::string header_of(const HttpResponse& response, const std::string& name) {
+  for (const auto& [key, value] : response.headers)
+    if (key == name) return value;
+  return {};
+}
+
 std::string new_folder() {
   static std::atomic<int> count{0};
   const std::filesystem::path memory = "/dev/shm";

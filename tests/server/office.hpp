@@ -57,6 +57,9 @@ class Office {
   std::uint32_t ids_ = 0;
 };
 
+/// A header of an answer; empty where it is not there.
+[[nodiscard]] std::string header_of(const server::HttpResponse& response, const std::string& name);
+
 /// A new folder of its own, in memory where there is a place for it.
 [[nodiscard]] std::string new_folder();
 
