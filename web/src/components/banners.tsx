@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // What somebody should know wherever they are: a sign-in that ran out, a newer version, a phone that slept.
 import { clock } from "../data/clock";
-import { hasEngine } from "../data/engine";
 import { session } from "../data/session";
+import { desk, deskFault } from "../data/start";
 import { useWords } from "../i18n/use_words";
 import { useObservable } from "../observable";
 import { minutes } from "../settings/units";
@@ -14,13 +14,15 @@ import { Notice } from "./notice";
 export function Banners() {
   const { t } = useWords();
   const { state } = useObservable(session);
+  const local = useObservable(desk);
+  const broken = useObservable(deskFault);
   const newer = useObservable(waitingVersion);
   const asleepMs = useObservable(clock.unexplainedMs);
   return (
     <div class="banners">
       {state === "expired" && (
         <Notice tone="hold" title={t("banner.signInAgain")} live>
-          {hasEngine && <p>{t("banner.signInAgainWhy")}</p>}
+          {local && <p>{t("banner.signInAgainWhy")}</p>}
           <LinkButton href="/sign-in">{t("signIn.button")}</LinkButton>
         </Notice>
       )}
@@ -30,9 +32,10 @@ export function Banners() {
           <Button onPress={takeNewVersion}>{t("banner.takeNewVersion")}</Button>
         </Notice>
       )}
-      {state === "unreached" && !hasEngine && (
-        <Notice tone="hold" title={t("sync.noSignal")}>
-          <p>{t("banner.noEngine")}</p>
+      {((state === "unreached" && !local) || broken) && (
+        <Notice tone="hold" title={t("banner.noDesk")}>
+          <p>{t("banner.noDeskWhy")}</p>
+          {broken && <p lang="en">{broken}</p>}
         </Notice>
       )}
       {Math.abs(asleepMs) >= 60_000 && (

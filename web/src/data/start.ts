@@ -14,6 +14,9 @@ import { changes, onOtherTab } from "./tabs";
 /** The desk of this device, once it is there. */
 export const desk = new Observable<LocalDesk | null>(null);
 
+/** Why this device has no desk of its own, although these pages bring one. */
+export const deskFault = new Observable("");
+
 const restMs = 30_000;
 const longestRestMs = 5 * 60_000;
 let failures = 0;
@@ -43,11 +46,16 @@ async function reach(): Promise<boolean> {
 
 async function openDesk(): Promise<void> {
   if (!hasEngine) return;
-  const local = new LocalDesk(await loadEngine());
-  await local.open();
-  onOtherTab(() => void local.catchUp());
-  desk.set(local);
-  changes.set(changes.value + 1);
+  try {
+    const local = new LocalDesk(await loadEngine());
+    await local.open();
+    onOtherTab(() => void local.catchUp());
+    desk.set(local);
+    changes.set(changes.value + 1);
+  } catch (fault) {
+    // The office still answers; the page says what is missing.
+    deskFault.set(fault instanceof Error ? fault.message : String(fault));
+  }
 }
 
 function watchWorld(): void {

@@ -73,7 +73,8 @@ export const en = {
   "banner.newVersion": "A newer version is here",
   "banner.newVersionWhy": "Take it when nothing is running: the page begins anew.",
   "banner.takeNewVersion": "Take it now",
-  "banner.noEngine": "These pages were built without the part that works with no signal. Nothing can be written until the office answers.",
+  "banner.noDesk": "This device cannot work without a signal now",
+  "banner.noDeskWhy": "Nothing can be written until the office answers.",
   "banner.clocksApart": "The phone slept, or its clock was turned: {time}",
   "banner.clocksApartWhy": "Until the office confirms the time, a hold counts by the clock that stood still. It ends later, never sooner. Keep the screen on.",
 
@@ -282,6 +283,8 @@ export const en = {
   "stock.left": "Left",
   "stock.pastDate": "past its date",
   "stock.pastDateWhy": "Use nothing past its shelf life. Dispose of it as the label says.",
+  "stock.typeId": "Id of the container or batch",
+  "stock.show": "Show it",
   "stock.write": "Record it",
 
   "act.draw": "Draw",

@@ -74,7 +74,8 @@ export const es: Catalogue = {
   "banner.newVersion": "Hay una versión nueva",
   "banner.newVersionWhy": "Tómela cuando nada esté en marcha: la página empieza de nuevo.",
   "banner.takeNewVersion": "Tomarla ahora",
-  "banner.noEngine": "Estas páginas se hicieron sin la parte que trabaja sin señal. No se puede escribir nada hasta que responda la oficina.",
+  "banner.noDesk": "Este aparato no puede trabajar sin señal ahora",
+  "banner.noDeskWhy": "No se puede escribir nada hasta que responda la oficina.",
   "banner.clocksApart": "El teléfono durmió o se cambió su reloj: {time}",
   "banner.clocksApartWhy": "Hasta que la oficina confirme la hora, la espera cuenta por el reloj que se detuvo. Termina más tarde, nunca antes. Deje la pantalla encendida.",
 
@@ -283,6 +284,8 @@ export const es: Catalogue = {
   "stock.left": "Queda",
   "stock.pastDate": "vencido",
   "stock.pastDateWhy": "No use nada vencido. Deséchelo como dice la etiqueta.",
+  "stock.typeId": "Código del envase o de la mezcla",
+  "stock.show": "Mostrar",
   "stock.write": "Anotarlo",
 
   "act.draw": "Sacar",

@@ -24,7 +24,7 @@ export const FogStage: Stage = ({ job, again }) => {
   const { open } = countItems(job);
   return (
     <section>
-      <p>{t("fog.how")}</p>
+      {!fog.timer && <p>{t("fog.how")}</p>}
       {chosen
         ? <ReturnTimer key={`${chosen.system}/${chosen.planned.name}`} job={job} chosen={chosen} fog={fog} onRecorded={() => (setPicked(undefined), again())} />
         : <Notice tone="done" title={t("fog.allDone")} live />}

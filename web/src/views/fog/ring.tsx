@@ -21,17 +21,19 @@ export function Ring({ totalMs, planned, open }: { totalMs: number; planned: Pla
   const phase = seconds < low ? "under" : seconds < planned.seconds ? "band" : seconds < high ? "target" : "over";
   return (
     <div class={`ring ${phase}`}>
-      <svg viewBox="0 0 200 200" aria-hidden="true">
-        <circle class="track" cx="100" cy="100" r={radius} />
-        <circle class="run" cx="100" cy="100" r={radius} stroke-dasharray={`${share * around} ${around}`} transform="rotate(-90 100 100)" />
-        <path class="at" d={tick(low / high, 9) + tick(planned.seconds / high, 14)} />
-      </svg>
-      <div class="inside">
-        <span class="big figures">{seconds}<small> s</small></span>
-        <span>{t("fog.of", { target: planned.seconds })}</span>
-        <span class="fine">{t("fog.band", { low, high })}</span>
-      </div>
       <p class="phase" role="status">{open ? t(`fog.phase.${phase}`) : totalMs > 0 ? t("fog.paused") : t("fog.notYet")}</p>
+      <div class="dial">
+        <svg viewBox="0 0 200 200" aria-hidden="true">
+          <circle class="track" cx="100" cy="100" r={radius} />
+          <circle class="run" cx="100" cy="100" r={radius} stroke-dasharray={`${share * around} ${around}`} transform="rotate(-90 100 100)" />
+          <path class="at" d={tick(low / high, 9) + tick(planned.seconds / high, 14)} />
+        </svg>
+        <div class="inside">
+          <span class="big figures">{seconds}<small> s</small></span>
+          <span>{t("fog.of", { target: planned.seconds })}</span>
+          <span class="fine">{t("fog.band", { low, high })}</span>
+        </div>
+      </div>
     </div>
   );
 }

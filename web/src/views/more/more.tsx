@@ -23,8 +23,10 @@ function Preferences() {
       <Choice label={t("more.language")} value={now.language} onValue={(language) => prefer({ language })} options={languages.map((value) => ({ value, words: languageNames[value] }))} />
       <Choice label={t("more.units")} value={now.units} onValue={(units) => prefer({ units })} options={unitSystems.map((value) => ({ value, words: word("units", value) }))} />
       <Choice label={t("more.theme")} value={now.theme} onValue={(theme) => prefer({ theme })} options={themes.map((value) => ({ value, words: word("theme", value) }))} />
-      <Button icon="sound" pressed={now.sound} onPress={() => prefer({ sound: !now.sound })}>{t("more.sound")}</Button>
-      <Button icon="sound" pressed={now.voice} onPress={() => prefer({ voice: !now.voice })}>{t("more.voice")}</Button>
+      <div class="picks">
+        <Button icon="sound" pressed={now.sound} onPress={() => prefer({ sound: !now.sound })}>{t("more.sound")}</Button>
+        <Button icon="sound" pressed={now.voice} onPress={() => prefer({ voice: !now.voice })}>{t("more.voice")}</Button>
+      </div>
     </>
   );
 }

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 import { useState } from "preact/hooks";
+import { Button } from "../../components/button";
 import { Choice } from "../../components/choice";
 import { FaultNote } from "../../components/fault_note";
+import { Field } from "../../components/field";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { Scan } from "../../components/scan";
@@ -20,10 +22,15 @@ export function StockView(_: { names: Names }) {
   const { t, units, language } = useWords();
   const places = useAsk("listPlaces");
   const [place, setPlace] = useState("");
+  const [typed, setTyped] = useState("");
   const { answer, fault } = useAsk("listVessels", place ? { query: { place } } : {});
   return (
     <Page title={t("nav.stock")}>
       <Scan onText={(text) => go(pathOf(containerOf(text)))} />
+      <form class="scan-typed" onSubmit={(event) => (event.preventDefault(), typed.trim() && go(pathOf(typed.trim())))}>
+        <Field label={t("stock.typeId")} value={typed} onValue={setTyped} />
+        <Button type="submit">{t("stock.show")}</Button>
+      </form>
       <Choice label={t("stock.place")} value={place} onValue={setPlace} options={[{ value: "", words: t("stock.everywhere") }, ...(places.answer?.items ?? []).map((one) => ({ value: one.place, words: one.place }))]} />
       {!answer && !fault && <Loading />}
       <FaultNote fault={fault} />
