@@ -17,7 +17,7 @@ set(FOGWRIGHT_APART
   src/paper/chart_text.cpp src/paper/json_write.cpp src/paper/plot.cpp src/paper/words_es.cpp
   src/paper/pdf/callout.cpp src/paper/pdf/pictures.cpp
   src/report/rows.cpp
-  src/server/routes_crew.cpp src/server/routes_reading.cpp
+  src/asking/routes_crew.cpp src/asking/routes_reading.cpp
   src/store/audit.cpp src/store/import.cpp
   tests/air/curve_test.cpp tests/air/haze_test.cpp tests/air/inverse_test.cpp tests/air/moisture_test.cpp
   tests/air/property_test.cpp tests/air/release_test.cpp

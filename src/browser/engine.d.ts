@@ -5,7 +5,7 @@
  * A device keeps the book's documents up to one entry (`size`), and on top of them its own entries that the book does
  * not have yet. The usual course of a page:
  *
- *   const engine = await fogwright({locateFile: (name) => urlOf(name)});
+ *   const engine = await fogwright({locateFile: (name) => urlOf(name), sha256});
  *   engine.restore(saved.documents, saved.size);          // from GET /api/v1/documents, or an earlier snapshot()
  *   for (const entry of outbox) engine.fold(entry);       // own entries that are not sent yet, in order
  *   const answer = engine.ask({...});                     // a read or a write
@@ -115,8 +115,16 @@ export interface EngineOptions {
   /** Where fogwright_wasm.wasm is; else beside the script. */
   locateFile?: (name: string, folder: string) => string;
   wasmBinary?: ArrayBuffer | Uint8Array;
+  /**
+   * SHA-256 of these bytes, at once (WebCrypto answers only later): `sha256` of @noble/hashes in a page, node:crypto's
+   * createHash in a test. Ids and salted hashes are made with it.
+   */
+  sha256: (bytes: Uint8Array) => Uint8Array;
 }
 
-/** What fogwright_wasm.js exports (CommonJS, or the global `fogwright`). */
-declare function fogwright(options?: EngineOptions): Promise<Engine>;
+/**
+ * What fogwright_wasm.js exports (CommonJS, or the global `fogwright`). fogwright_plan_wasm.js exports the same, but its
+ * engine has `plan` alone: two thirds of the size, for a page that wants a plan before all is loaded.
+ */
+declare function fogwright(options: EngineOptions): Promise<Engine>;
 export default fogwright;

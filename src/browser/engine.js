@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
-// Part of the engine's JavaScript file. Texts go through the heap: ccall would put them on the small stack.
-
-/** The answer to a plan request: two texts in, JSON text out (src/browser/answer.hpp). */
-Module["plan"] = (requestJson, labelToml) => {
-  const request = allocateUTF8(requestJson);
-  const label = allocateUTF8(labelToml);
-  const answer = _fogwright_plan(request, label);
-  const text = UTF8ToString(answer);
-  for (const pointer of [request, label, answer]) _fogwright_free(pointer);
-  return text;
+// Part of the JavaScript file of the engine with the desk; engine.d.ts describes it.
+const callDesk = (call) => {
+  const answer = JSON.parse(askEngine(_fogwright_desk, JSON.stringify(call)));
+  if ("error" in answer) throw new Error(answer["error"]);
+  return answer["value"];
 };
+
+Module["restore"] = (documents, size) => callDesk({"call": "restore", "documents": documents, "size": size});
+Module["fold"] = (entry) => callDesk({"call": "fold", "entry": entry});
+Module["drop"] = (id) => callDesk({"call": "drop", "id": id});
+Module["answers"] = (method, path) => callDesk({"call": "answers", "method": method, "path": path});
+Module["ask"] = (request) => callDesk({"call": "ask", "request": request});
+Module["snapshot"] = () => callDesk({"call": "snapshot"});
+Module["size"] = () => callDesk({"call": "size"});

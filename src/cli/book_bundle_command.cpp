@@ -5,11 +5,11 @@
 #include <numeric>
 #include <ostream>
 
+#include "asking/zone_time.hpp"
 #include "bundle/members.hpp"
 #include "cli/book_command.hpp"
 #include "cli/book_keys.hpp"
 #include "cli/paper_job.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

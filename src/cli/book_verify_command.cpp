@@ -4,12 +4,12 @@
 
 #include <ostream>
 
+#include "asking/zone_time.hpp"
 #include "cli/book_command.hpp"
 #include "cli/book_keys.hpp"
 #include "cli/progress.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/witness.hpp"
-#include "office/zone_time.hpp"
 #include "report/page.hpp"
 
 namespace fogwright {

@@ -4,12 +4,12 @@
 #include <fmt/format.h>
 #include <ostream>
 
+#include "asking/written_json.hpp"
 #include "cli/printing.hpp"
 #include "desk/vessels.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
 #include "fogwright/press.hpp"
-#include "office/written_json.hpp"
 
 namespace fogwright {
 namespace {
@@ -18,7 +18,9 @@ using nlohmann::json;
 
 json departures_of(Store& store, const std::vector<Receipt>& receipts) {
   json list;
-  store.read([&](const Documents& now, const Head&) { list = departures_json(now, receipts); });
+  std::vector<std::int64_t> seqs;
+  for (const Receipt& receipt : receipts) seqs.push_back(receipt.seq);
+  store.read([&](const Documents& now, const Head&) { list = departures_json(now, seqs); });
   return list;
 }
 

@@ -3,11 +3,11 @@
 // while an entry whose bytes are still there is mended by asking again.
 #include <fmt/format.h>
 
+#include "asking/zone_time.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/desk_commands.hpp"
 #include "fogwright/audit/retention.hpp"
 #include "fogwright/desk/erasure.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

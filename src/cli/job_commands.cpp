@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cli/job_commands.hpp"
 
+#include "asking/zone_time.hpp"
 #include "cli/import_call.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

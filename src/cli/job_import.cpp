@@ -2,11 +2,11 @@
 #include <fmt/format.h>
 #include <algorithm>
 
+#include "asking/zone_time.hpp"
 #include "cli/import_call.hpp"
 #include "cli/job_commands.hpp"
 #include "desk/csv_table.hpp"
 #include "fogwright/desk/imports.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

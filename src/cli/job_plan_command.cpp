@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include "asking/zone_time.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/job_commands.hpp"
 #include "cli/plan_command.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

@@ -4,10 +4,10 @@
 #include <fmt/format.h>
 #include <ostream>
 
+#include "asking/job_text.hpp"
+#include "asking/zone_time.hpp"
 #include "cli/desk_call.hpp"
 #include "desk/job_document.hpp"
-#include "office/job_text.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 

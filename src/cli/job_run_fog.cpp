@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <ostream>
 
+#include "asking/job_text.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/job_run.hpp"
 #include "desk/job_document.hpp"
 #include "desk/job_items.hpp"
-#include "office/job_text.hpp"
 
 namespace fogwright {
 namespace {

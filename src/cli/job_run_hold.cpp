@@ -2,9 +2,9 @@
 #include <fmt/format.h>
 #include <ostream>
 
+#include "asking/job_text.hpp"
 #include "cli/job_run.hpp"
 #include "desk/job_items.hpp"
-#include "office/job_text.hpp"
 
 namespace fogwright {
 namespace {

@@ -2,11 +2,11 @@
 #include <fmt/format.h>
 #include <ostream>
 
+#include "asking/job_text.hpp"
+#include "asking/zone_time.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/job_run.hpp"
 #include "desk/job_items.hpp"
-#include "office/job_text.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 

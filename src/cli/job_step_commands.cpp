@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include "asking/zone_time.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/job_commands.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include "asking/job_json.hpp"
+#include "asking/job_text.hpp"
+#include "asking/zone_time.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/job_commands.hpp"
 #include "desk/job_document.hpp"
-#include "office/job_json.hpp"
-#include "office/job_text.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

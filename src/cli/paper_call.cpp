@@ -6,8 +6,9 @@
 #include <filesystem>
 #include <ostream>
 
+#include "asking/zone_time.hpp"
 #include "cli/firm_command.hpp"
-#include "office/zone_time.hpp"
+#include "office/paper_time.hpp"
 
 namespace fogwright {
 namespace {

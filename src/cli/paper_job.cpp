@@ -3,9 +3,9 @@
 
 #include <fmt/format.h>
 
+#include "asking/zone_time.hpp"
 #include "desk/job_document.hpp"
 #include "office/job_papers.hpp"
-#include "office/zone_time.hpp"
 
 namespace fogwright {
 namespace {

@@ -3,6 +3,7 @@
 #include <charconv>
 #include <ostream>
 
+#include "asking/zone_fault.hpp"
 #include "cli/command.hpp"
 #include "cli/printing.hpp"
 #include "cli/version.hpp"
@@ -119,6 +120,8 @@ int run_program(const std::vector<std::string>& words, Outside& outside) {
     return status;
   } catch (const StorageFault& fault) {
     return report({{fault.code(), fault.what(), {}, fault.hint()}}, wants_json(words), outside);
+  } catch (const ZoneFault& fault) {
+    return report({fault.error()}, wants_json(words), outside);
   } catch (const std::exception& fault) {
     return report(
         {{ErrorCode::internal_fault, fault.what(), {}, "this is a defect of the program; please report it"}},

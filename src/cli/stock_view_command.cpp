@@ -3,11 +3,11 @@
 #include <cstdlib>
 #include <vector>
 
+#include "asking/stock_json.hpp"
 #include "cli/desk_call.hpp"
 #include "cli/desk_commands.hpp"
 #include "desk/money.hpp"
 #include "fogwright/desk/views.hpp"
-#include "office/stock_json.hpp"
 
 namespace fogwright {
 namespace {

@@ -64,6 +64,8 @@ constexpr DepartureRule rules[] = {
     {"storage-range", Severity::major, label, "A place was colder or hotter than a label kept there allows.",
      by_label, "Follow the label on product that was stored out of range; heat or cool the place."},
     // Jobs.
+    {"plan-differs", Severity::major, policy, "A device planned a job otherwise than the office does.", company,
+     "Read what differs; the longer hold stands. Let the device load the program anew."},
     {"start-without-item", Severity::grave, policy, "Fog started while an item of the gate was open.", company,
      "Ask what happened; train before the next job."},
     {"credential-lapsed", Severity::grave, regulation, "Fog started without a paper that holds on the day.",

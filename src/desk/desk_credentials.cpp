@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "desk/checks.hpp"
 #include "desk/vessels.hpp"
 #include "fogwright/desk/crew.hpp"
@@ -91,7 +93,9 @@ Result<CredentialKind> read_credential_kind(std::string_view text, std::string_v
 }
 
 std::string_view facepiece_word(Facepiece facepiece) noexcept {
-  return std::ranges::find(profile::facepieces, facepiece, &profile::Word<Facepiece>::value)->written;
+  return std::find_if(std::begin(profile::facepieces), std::end(profile::facepieces),
+                      [facepiece](const auto& word) { return word.value == facepiece; })
+      ->written;
 }
 
 Result<Facepiece> read_facepiece(std::string_view text, std::string_view where) {

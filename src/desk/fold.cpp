@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "desk/fold_parts.hpp"
+#include "desk/readable.hpp"
 
 namespace fogwright {
 namespace {
@@ -61,12 +62,9 @@ void fold(const Entry& entry, MutableDocuments& documents) {
                                     [](const FoldRow& a, const std::string& kind) { return a.kind < kind; });
   if (row == table.end() || row->kind != entry.kind) return count_unknown(entry, documents);
   // A body that lacks a member (written by another program) must not stop the book from being read.
-  try {
-    row->part(entry, documents);
-  } catch (const nlohmann::json::exception& fault) {
+  if (const auto why = why_unreadable([&] { row->part(entry, documents); }))
     raise(entry, documents, "unreadable-body",
-          fmt::format("the body of this {} cannot be read: {}", entry.kind, fault.what()));
-  }
+          fmt::format("the body of this {} cannot be read: {}", entry.kind, *why));
 }
 
 const std::vector<std::string_view>& known_kinds() {

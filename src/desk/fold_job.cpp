@@ -7,6 +7,7 @@
 #include "desk/job_document.hpp"
 #include "desk/stock_books.hpp"
 #include "desk/vessels.hpp"
+#include "fogwright/desk/plan_check.hpp"
 
 namespace fogwright {
 namespace {
@@ -73,6 +74,19 @@ void planned(const Entry& entry, MutableDocuments& documents) {
   keep(entry, documents, job);
   documents.put("job-request", id, body.at("request"), true);
   count_one(documents, "job");
+}
+
+/// The office plans a job otherwise than the device did.
+void plan_checked(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  std::string words;
+  for (const json& one : entry.body.at("differences"))
+    words += (words.empty() ? "" : "; ") + one.get<std::string>();
+  raise_about(entry, documents, *job, "plan-differs", words);
+  if (entry.body.contains("plan"))
+    (*job)["plan"] = more_cautious(job->at("plan"), entry.body["plan"], job->contains("fog_started"));
+  keep(entry, documents, *job);
 }
 
 void requirement_met(const Entry& entry, MutableDocuments& documents) {
@@ -278,6 +292,7 @@ void private_erased(const Entry& entry, MutableDocuments& documents) {
 
 constexpr FoldRow rows[] = {
     {"job-planned", planned},
+    {"plan-checked", plan_checked},
     {"requirement-met", requirement_met},
     {"requirement-lapsed", requirement_lapsed},
     {"start-refused", start_refused},

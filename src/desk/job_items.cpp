@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "desk/readable.hpp"
+
 namespace fogwright {
 namespace {
 
@@ -43,11 +45,10 @@ Result<json> read_evidence(const GateView& view, const Need& need, const std::st
 Fault evidence_fault(const GateView& view, const Need& need, const json& evidence) {
   if (const ItemForm* form = find_form(need.id)) {
     // Another program's evidence may lack a member or hold another type.
-    try {
-      return form->fault(view, need, evidence);
-    } catch (const json::exception&) {
+    Fault fault;
+    if (why_unreadable([&] { fault = form->fault(view, need, evidence); }))
       return "its evidence cannot be read";
-    }
+    return fault;
   }
   if (evidence.contains("confirmed") && evidence["confirmed"] == true) return std::nullopt;
   return "nobody has confirmed it";

@@ -49,6 +49,7 @@ constexpr Permission permissions[] = {
     {"storage-read", anyone},
     {"reorder-set", owner},
     {"job-planned", anyone},
+    {"plan-checked", anyone},
     {"requirement-met", anyone},
     {"requirement-lapsed", anyone},
     {"start-refused", anyone},

@@ -5,8 +5,9 @@
 
 #include <algorithm>
 
+#include "asking/zone_time.hpp"
 #include "desk/job_document.hpp"
-#include "office/zone_time.hpp"
+#include "office/paper_time.hpp"
 
 namespace fogwright {
 namespace {

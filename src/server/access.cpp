@@ -3,17 +3,12 @@
 
 #include <algorithm>
 
-#include "fogwright/desk/permissions.hpp"
 #include "server/problem.hpp"
 
 namespace fogwright::server {
 namespace {
 
 constexpr auto open_the_page = "open the page anew and try again";
-
-bool has_role(const std::vector<std::string>& roles, Role role) {
-  return std::find(roles.begin(), roles.end(), role_name(role)) != roles.end();
-}
 
 /// "example.com" of "example.com:8443", "::1" of "[::1]:8443".
 std::string host_name(const std::string& host) {
@@ -39,23 +34,6 @@ Result<void> check_host(const HttpRequest& request, const std::vector<std::strin
               "name it with --host when the server is started");
 }
 
-bool may_use(const Route& route, const std::vector<std::string>& roles) {
-  switch (route.access) {
-    case Access::open:
-    case Access::here:
-      return true;
-    case Access::crew:
-      return !roles.empty();
-    case Access::owner:
-      return has_role(roles, Role::owner);
-    case Access::by_entry:
-      for (const Role role : {Role::technician, Role::owner, Role::safety_officer})
-        if (has_role(roles, role) && role_may_make(role, route.kind)) return true;
-      return false;
-  }
-  return false;
-}
-
 std::optional<HttpResponse> refuse_access(const Visit& visit) {
   const Route& route = visit.route;
   if (route.access == Access::open) return std::nullopt;
@@ -66,9 +44,7 @@ std::optional<HttpResponse> refuse_access(const Visit& visit) {
   if (!visit.person)
     return problem(401, "not-permitted", "nobody is signed in", "sign in: POST /api/v1/session");
   if (may_use(route, visit.roles)) return std::nullopt;
-  return problem(403, "not-permitted",
-                 visit.roles.empty() ? "you are no longer in the active crew" : "your role does not allow this",
-                 "ask an owner");
+  return problem(access_refusal(visit.roles));
 }
 
 Result<void> check_same_site(const HttpRequest& request) {

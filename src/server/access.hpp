@@ -9,9 +9,6 @@ namespace fogwright::server {
 /// would pass for it. Errors: not_permitted.
 [[nodiscard]] Result<void> check_host(const HttpRequest& request, const std::vector<std::string>& hosts);
 
-/// Whether somebody with these roles may use the route; the one place where that is decided.
-[[nodiscard]] bool may_use(const Route& route, const std::vector<std::string>& roles);
-
 /// An answer where the visitor may not use the route: 401 nobody, 403 somebody without the role, 404 what only
 /// this machine may see.
 [[nodiscard]] std::optional<HttpResponse> refuse_access(const Visit& visit);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "asking/ids.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
 #include "server/private_file.hpp"
@@ -19,8 +20,6 @@ std::string random_hex(const World& world, std::size_t bytes) {
   world.random(random);
   return to_hex(as_bytes(random));
 }
-
-std::string digest_hex(std::string_view text) { return to_hex(as_bytes(sha256(text))); }
 
 Result<std::unique_ptr<Accounts>> Accounts::open(const std::string& path, World world) {
   const auto text = read_private_file(path);

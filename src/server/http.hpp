@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-#include "fogwright/error.hpp"
+#include "asking/target.hpp"
 
 namespace fogwright::server {
 
@@ -36,15 +36,6 @@ struct HttpResponse {
   std::string operation = "none";  ///< for the log and the counts: its id in the description of the API
   std::string actor = {};          ///< for the log: who was signed in
 };
-
-/// A target taken apart: the segments of its path and the members of its query, percent-decoded.
-struct Target {
-  std::string path;  ///< as sent, for the log
-  std::vector<std::string> segments;
-  std::map<std::string, std::string> query;
-};
-/// Errors: not_understood (no leading slash, a bad percent code, "..", control characters, a member twice).
-[[nodiscard]] Result<Target> read_target(std::string_view target);
 
 /// The value of a cookie of the request; empty where it is not there.
 [[nodiscard]] std::string cookie(const HttpRequest& request, std::string_view name);

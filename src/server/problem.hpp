@@ -1,19 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "asking/problem.hpp"
 #include "server/http.hpp"
 
 namespace fogwright::server {
 
-/// The HTTP status of each code; a test walks them all.
-[[nodiscard]] int http_status(ErrorCode code) noexcept;
-
-/// Problem details (RFC 9457): type, title, status, detail, and our code, where, hint; `faults` where there are
-/// several. At least one must be given. What a fault of the system says stays in the log: the answer is
-/// general.
+/// Problem details (src/asking/problem.hpp) as an answer.
 [[nodiscard]] HttpResponse problem(const Faults& faults);
 [[nodiscard]] HttpResponse problem(const Error& error);
-/// The same with a status that no code stands for (404 of an address, 405, 413, 429, 503).
+[[nodiscard]] HttpResponse problem(const nlohmann::json& details);
 [[nodiscard]] HttpResponse problem(int status, std::string_view code, std::string_view message,
                                    std::string_view hint);
 

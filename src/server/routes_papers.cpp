@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <mutex>
 
+#include "asking/adopted_label.hpp"
+#include "asking/zone_time.hpp"
 #include "fogwright/desk/firm.hpp"
 #include "office/job_papers.hpp"
-#include "office/zone_time.hpp"
+#include "office/paper_time.hpp"
 #include "server/audit_query.hpp"
 #include "server/problem.hpp"
 #include "server/service.hpp"
@@ -219,7 +221,7 @@ HttpResponse mixing(Service& service, Visit& visit) {
   return print(service, visit, [&](const Source& source, const paper::Form& form, const Firm&) -> Result<Made> {
     const auto label = adopted_label(source.now, product);
     if (!label) return tl::make_unexpected(label.error());
-    const auto facts = mixing_facts_for(**label, make, query.text("table"), source.units, form.language);
+    const auto facts = mixing_facts_for(*label->label, make, query.text("table"), source.units, form.language);
     if (!facts) return tl::make_unexpected(facts.error());
     return Made{job_paper_name(product, "mixing", form.language), paper::mixing_sheet(*facts, form)};
   });

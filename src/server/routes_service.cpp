@@ -33,36 +33,6 @@ HttpResponse description(Service& service, Visit& visit) {
 
 }  // namespace
 
-Result<std::shared_ptr<const Label>> adopted_label(const Documents& now, const std::string& product) {
-  const auto known = now.get("product", product);
-  const auto text = known ? now.get("label", known->at("current").get<std::string>()) : std::nullopt;
-  if (!text)
-    return fail(ErrorCode::not_found, "no label of that product is adopted", "product",
-                "GET /api/v1/products lists them");
-  auto label = read_label(text->at("text").get<std::string>(), product);
-  if (!label) return tl::make_unexpected(label.error().front());
-  return std::make_shared<const Label>(std::move(*label));
-}
-
-namespace {
-
-HttpResponse make_a_plan(Service& service, Visit& visit) {
-  auto request = read_plan_request(visit.asked.body().at("site"));
-  if (!request) return problem(request.error());
-  Result<std::shared_ptr<const Label>> label = nullptr;
-  {
-    const auto reader = service.books().reader();
-    reader->read(
-        [&](const Documents& now, const Head&) { label = adopted_label(now, visit.asked.text("product")); });
-  }
-  if (!label) return problem(label.error());
-  request->label = *label;
-  const auto plan = make_plan(*request);
-  return plan ? json_response(200, plan_json(*request, *plan)) : problem(plan.error());
-}
-
-}  // namespace
-
 std::vector<Route> service_routes() {
   return {
       {.method = "GET",
@@ -86,15 +56,6 @@ std::vector<Route> service_routes() {
        .summary = "This description",
        .answer = "Any",
        .act = description},
-      {.method = "POST",
-       .path = "/api/v1/plan",
-       .id = "makePlan",
-       .access = Access::crew,
-       .summary = "A plan by an adopted label; nothing is written",
-       .answer = "Plan",
-       .members = {{"product", MemberType::text, true, "key of the product, e.g. fenmist-rtu"},
-                   {"site", MemberType::object, true, "the members of a site file (docs/site-file.md)"}},
-       .act = make_a_plan},
   };
 }
 

@@ -7,8 +7,14 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "asking/beside.hpp"
+#include "asking/ids.hpp"
+#include "asking/offline.hpp"
+#include "asking/written_json.hpp"
+#include "fogwright/book/encoding.hpp"
 #include "fogwright/desk/permissions.hpp"
-#include "office/written_json.hpp"
+#include "fogwright/desk/plan_check.hpp"
+#include "server/beside.hpp"
 #include "server/problem.hpp"
 #include "server/service.hpp"
 
@@ -21,19 +27,12 @@ using enum MemberType;
 constexpr std::size_t most_entries = 500;
 /// A device's clock that is off by more is remarked upon.
 constexpr std::int64_t clock_off_remark_ms = 2 * 60'000;
-
-/// What can happen where there is no network. People, credentials, labels and registers wait for it.
-constexpr std::string_view offline_kinds[] = {
-    "batch-mixed",        "cartridge-retired", "cartridge-used", "container-moved", "container-opened",
-    "container-received", "counted",           "disposed",       "drawn",           "fog-ended",
-    "fog-started",        "fogger-tested",     "job-cleared",    "job-closed",      "job-recorded",
-    "job-released",       "job-stopped",       "note",           "reading-taken",   "release-refused",
-    "requirement-lapsed", "requirement-met",   "return-fogged",  "returned",        "spilled",
-    "start-refused",      "storage-read"};
+// Numbers of the ids of what the server itself says about an entry.
+constexpr std::uint32_t clock_remark_id = 1;
+constexpr std::uint32_t plan_check_id = 1'000;
 
 bool may_send(const std::vector<std::string>& roles, const std::string& kind) {
-  if (std::find(std::begin(offline_kinds), std::end(offline_kinds), kind) == std::end(offline_kinds))
-    return false;
+  if (!made_offline(kind)) return false;
   for (const Role role : {Role::technician, Role::owner, Role::safety_officer})
     if (std::find(roles.begin(), roles.end(), role_name(role)) != roles.end() && role_may_make(role, kind))
       return true;
@@ -78,9 +77,13 @@ json refused(const json& sent, const Error& error) {
   return row;
 }
 
-json accepted(Store& store, const Receipt& receipt, std::string_view plain) {
+/// The first receipt is the sent entry's; others are what the server wrote about it.
+json accepted(Store& store, const std::vector<Receipt>& receipts, std::string_view plain) {
+  const Receipt& receipt = receipts.front();
+  std::vector<std::int64_t> seqs;
+  for (const Receipt& one : receipts) seqs.push_back(one.seq);
   json departures;
-  store.read([&](const Documents& now, const Head&) { departures = departures_json(now, {receipt}); });
+  store.read([&](const Documents& now, const Head&) { departures = departures_json(now, seqs); });
   json row = {{"id", uuid_text(receipt.id)}, {"seq", receipt.seq}, {"result", plain}};
   if (departures.empty()) return row;
   if (plain == "accepted") row["result"] = "accepted-with-departures";
@@ -88,26 +91,84 @@ json accepted(Store& store, const Receipt& receipt, std::string_view plain) {
   return row;
 }
 
-json take_one(Store& store, const json& sent, const Visit& visit) {
+/// Where in the body of an entry the hash of what lives beside the record stands.
+const char* beside_member(const std::string& kind) { return kind == "job-planned" ? "site" : nullptr; }
+
+struct SentBeside {
+  Salt salt{};
+  std::string text;
+};
+/// What a device sends to be kept beside the record; the entry must hold its hash.
+Result<SentBeside> read_beside(const json& sent, const NewEntry& entry) {
+  if (!sent.contains("beside")) return SentBeside{};
+  constexpr std::size_t longest_text = 4'096;
+  const json& given = sent["beside"];
+  const char* const member = beside_member(entry.kind);
+  const bool texts =
+      given.is_object() && given.value("salt", json()).is_string() && given.value("text", json()).is_string();
+  const auto salt = texts ? from_hex(given["salt"].get<std::string>()) : fail(ErrorCode::bad_entry, {});
+  SentBeside beside;
+  if (member && salt && salt->size() == beside.salt.size()) {
+    std::copy(salt->begin(), salt->end(), beside.salt.begin());
+    beside.text = given["text"].get<std::string>();
+    if (!beside.text.empty() && beside.text.size() <= longest_text && is_utf8(beside.text) &&
+        entry.body.value(member, json()) == beside_hash(beside.salt, beside.text))
+      return beside;
+  }
+  return fail(ErrorCode::bad_entry, "what is sent beside the entry is not what its hash says", "beside",
+              "send salt (32 hexadecimal digits) and text (4,096 bytes at most) as they were hashed");
+}
+
+/// The entries that one sent entry becomes: a plan that was made away from the book is made here again.
+Drafts drafts_of(const Documents& now, const NewEntry& entry, std::int64_t now_ms) {
+  Drafts drafts{entry};
+  if (entry.kind != "job-planned") return drafts;
+  if (auto checked = check_plan(now, entry.body))
+    drafts.push_back({derived_id(entry.id, plan_check_id),
+                      now_ms,
+                      entry.actor,
+                      "server",
+                      "plan-checked",
+                      std::move(*checked),
+                      {},
+                      {}});
+  return drafts;
+}
+
+Result<void> check_job_name(const Documents& now, const NewEntry& entry) {
+  if (entry.kind != "job-planned" || !entry.body.value("job", json()).is_string()) return {};
+  if (!now.get("job", entry.body["job"].get<std::string>())) return {};
+  return fail(ErrorCode::already_exists, "another job goes by that name", "job",
+              "plan it again under another name");
+}
+
+json take_one(Store& store, const json& sent, const Visit& visit, std::int64_t now_ms) {
   auto entry = read_sent(sent, visit);
   if (!entry) return refused(sent, entry.error());
+  const auto kept = read_beside(sent, *entry);
+  if (!kept) return refused(sent, kept.error());
   if (const auto seq = store.find(entry->id)) {
     const auto stored = store.entry(*seq);
-    if (stored && is_same(*entry, *stored)) return accepted(store, {*seq, entry->id, true}, "already-there");
+    if (stored && is_same(*entry, *stored)) return accepted(store, {{*seq, entry->id, true}}, "already-there");
     return refused(
         sent,
         {ErrorCode::bad_entry, "this id belongs to another entry", {}, "give each entry an id of its own"});
   }
-  const auto receipts = store.append(
-      [&](const Documents&, const Head&) -> Result<std::vector<NewEntry>> { return std::vector{*entry}; });
-  return receipts ? accepted(store, receipts->front(), "accepted") : refused(sent, receipts.error());
+  Beside beside(store, kept->salt, kept->text);
+  const auto receipts = store.append([&](const Documents& now, const Head&) -> Result<Drafts> {
+    if (auto ok = check_job_name(now, *entry); !ok) return tl::make_unexpected(ok.error());
+    return drafts_of(now, *entry, now_ms);
+  });
+  if (!receipts) return refused(sent, receipts.error());
+  beside.used();
+  return accepted(store, *receipts, "accepted");
 }
 
 /// Says in the record that the clock was off, once for a batch: the times of its entries are the device's own.
 void remark_clock(Store& store, const Visit& visit, const Uuid& first, std::int64_t off_ms,
                   std::int64_t now_ms) {
   if (std::abs(off_ms) <= clock_off_remark_ms) return;
-  const Uuid id = derived_id(first, 1);
+  const Uuid id = derived_id(first, clock_remark_id);
   if (store.find(id)) return;
   const std::string words =
       fmt::format("the clock of {} was {} min {} when it sent its entries", visit.person->device,
@@ -134,7 +195,7 @@ HttpResponse take_batch(Service& service, Visit& visit) {
   json results = json::array();
   std::int64_t size = 0;
   service.books().write([&](Store& store) {
-    for (const json& sent : entries) results.push_back(take_one(store, sent, visit));
+    for (const json& sent : entries) results.push_back(take_one(store, sent, visit, now_ms));
     for (const json& row : results)
       if (row.contains("seq")) {
         remark_clock(store, visit, *read_uuid(row["id"].get<std::string>()), off_ms, now_ms);

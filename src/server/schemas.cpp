@@ -103,6 +103,9 @@ constexpr auto schemas = R"json({
       "seq": {"type": "integer"}, "id": {"type": "string"}, "happened_ms": {"type": "integer"},
       "received_ms": {"type": "integer"}, "actor": {"type": "string"}, "device": {"type": "string"},
       "kind": {"type": "string"}, "body": {"type": "object"}}}}}},
+  "Documents": {"type": "object", "required": ["documents", "size"], "properties": {"size": {"type": "integer"},
+    "documents": {"type": "array", "items": {"type": "object", "required": ["kind", "key", "body", "live"], "properties": {
+      "kind": {"type": "string"}, "key": {"type": "string"}, "body": {"type": "object"}, "live": {"type": "boolean"}}}}}},
   "Synced": {"type": "object", "required": ["results", "clock_off_ms", "size"], "properties": {
     "size": {"type": "integer"}, "clock_off_ms": {"type": "integer"}, "results": {"type": "array", "items": {"type": "object",
     "required": ["id", "result"], "properties": {"id": {"type": "string"}, "result": {"type": "string"},

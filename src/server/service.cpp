@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "server/service.hpp"
 
-#include <algorithm>
-
-#include "fogwright/book/encoding.hpp"
-#include "fogwright/book/sha256.hpp"
+#include "asking/ids.hpp"
 #include "server/access.hpp"
 #include "server/pages.hpp"
 #include "server/problem.hpp"
@@ -20,35 +17,24 @@ bool changes(const std::string& method) { return method != "GET" && method != "H
 HttpResponse not_this_method(const std::vector<std::string>& segments) {
   std::string allowed;
   for (const char* method : {"GET", "POST", "PUT", "DELETE"})
-    if (find_route(method, segments).route) allowed += (allowed.empty() ? "" : ", ") + std::string(method);
+    if (route_table().find(method, segments).route)
+      allowed += (allowed.empty() ? "" : ", ") + std::string(method);
   HttpResponse response =
       problem(405, "bad-usage", "this address does not take that method", "it takes " + allowed);
   response.headers.emplace_back("Allow", allowed);
   return response;
 }
 
-/// The body as an object that holds what the route takes. A body of another type is not looked at.
-tl::expected<json, Faults> body_of(const HttpRequest& request, const Route& route) {
-  auto body = read_body(request.body);
-  if (!body) return tl::make_unexpected(Faults{body.error()});
+/// What the body may hold, with the password where the route asks for it again.
+std::vector<Member> members_of(const Route& route) {
   std::vector<Member> members = route.members;
   if (route.password) members.push_back({"password", MemberType::text, true, "your password, once more"});
-  if (Faults faults = check_members(*body, members); !faults.empty())
-    return tl::make_unexpected(std::move(faults));
-  return std::move(*body);
+  return members;
 }
 
 bool is_json(const HttpRequest& request) {
   const std::string type = request.header("content-type");
   return request.body.empty() || type == "application/json" || type.starts_with("application/json;");
-}
-
-Result<void> check_query(const Target& target, const Route& route) {
-  for (const auto& [name, value] : target.query)
-    if (std::none_of(route.query.begin(), route.query.end(),
-                     [&n = name](const char* known) { return n == known; }))
-      return fail(ErrorCode::not_understood, "there is no such member of the query", name, "leave it out");
-  return {};
 }
 
 bool etag_matches(const std::string& header, const std::string& etag) {
@@ -77,7 +63,7 @@ HttpResponse Service::dispatch(const HttpRequest& request) {
     return problem(421, "bad-usage", ok.error().message, ok.error().hint);
   const auto target = read_target(request.target);
   if (!target) return problem(target.error());
-  Found found = find_route(request.method, target->segments);
+  Found found = route_table().find(request.method, target->segments);
   if (!found.route && found.known_path) return not_this_method(target->segments);
   if (!found.route && !changes(request.method)) return page_response(request, *target);
   if (!found.route)
@@ -103,8 +89,8 @@ HttpResponse Service::enter(Visit& visit) {
     if (!is_json(request))
       return problem(415, "bad-usage", "the body is not JSON", "send Content-Type: application/json");
   }
-  if (auto ok = check_query(visit.target, visit.route); !ok) return problem(ok.error());
-  auto body = body_of(request, visit.route);
+  if (auto ok = check_query(visit.target.query, visit.route); !ok) return problem(ok.error());
+  auto body = body_of(request.body, members_of(visit.route));
   if (!body) return problem(body.error());
   if (visit.route.password) {
     const std::string password = (*body)["password"];
@@ -114,7 +100,8 @@ HttpResponse Service::enter(Visit& visit) {
   }
   visit.asked = Asked(visit.asked.names(), std::move(*body));
   if (visit.route.act) return visit.route.act(*this, visit);
-  return visit.route.view ? read(visit) : write(visit);
+  if (visit.route.work) return work(visit);
+  return visit.route.view ? read(visit) : write_entry(*this, visit);
 }
 
 HttpResponse Service::read(Visit& visit) {
@@ -122,7 +109,7 @@ HttpResponse Service::read(Visit& visit) {
   const auto reader = books_.reader();
   reader->read([&](const Documents& now, const Head& head) {
     shown = visit.route.view(
-        {now, head, visit.asked.names(), visit.target.query, {world_.now_ms(), world_.boot_clock()}});
+        {now, head.size, visit.asked.names(), visit.target.query, {world_.now_ms(), world_.boot_clock()}});
   });
   if (!shown) return problem(shown.error());
   HttpResponse response = json_response(200, *shown);
@@ -135,24 +122,17 @@ HttpResponse Service::read(Visit& visit) {
   return response;
 }
 
-HttpResponse Service::write(Visit& visit) { return write_entry(*this, visit); }
+HttpResponse Service::work(Visit& visit) {
+  tl::expected<json, Faults> made = json();
+  books_.reader()->read([&](const Documents& now, const Head&) { made = visit.route.work(now, visit.asked); });
+  return made ? json_response(200, *made) : problem(made.error());
+}
 
 std::vector<std::string> Service::roles_of(const std::string& handle) {
   std::vector<std::string> roles;
   const auto reader = books_.reader();
-  reader->read([&](const Documents& now, const Head&) {
-    const auto person = now.get("person", handle);
-    if (person && person->value("active", false)) roles = person->at("roles").get<std::vector<std::string>>();
-  });
+  reader->read([&](const Documents& now, const Head&) { roles = roles_in(now, handle); });
   return roles;
-}
-
-Uuid derived_id(const Uuid& first, std::uint32_t number) {
-  if (number == 0) return first;
-  const Hash hash = sha256(uuid_text(first) + "\n" + std::to_string(number));
-  UuidRandom random{};
-  std::copy_n(hash.begin(), random.size(), random.begin());
-  return uuid_v7(uuid_ms(first), random);
 }
 
 DeskContext Service::context(const Documents& now, const std::string& actor, const std::string& device,

@@ -8,6 +8,7 @@
 #include <map>
 #include <mutex>
 
+#include "fogwright/store.hpp"
 #include "server/accounts.hpp"
 #include "server/books.hpp"
 #include "server/metrics.hpp"
@@ -65,7 +66,7 @@ class Service {
   [[nodiscard]] HttpResponse dispatch(const HttpRequest& request);
   [[nodiscard]] HttpResponse enter(Visit& visit);
   [[nodiscard]] HttpResponse read(Visit& visit);
-  [[nodiscard]] HttpResponse write(Visit& visit);
+  [[nodiscard]] HttpResponse work(Visit& visit);
   [[nodiscard]] HttpResponse fault(const std::exception& what, ErrorCode code);
 
   ServiceSettings settings_;
@@ -77,13 +78,6 @@ class Service {
 };
 
 inline constexpr const char* session_cookie = "__Host-fogwright";
-
-/// The n-th id of a request, from the one that the client made: the same request has the same ids.
-[[nodiscard]] Uuid derived_id(const Uuid& first, std::uint32_t number);
-
-/// The current label of a product. Errors: not_found; those of reading it.
-[[nodiscard]] Result<std::shared_ptr<const Label>> adopted_label(const Documents& now,
-                                                                 const std::string& product);
 
 /// A change that another site's page made the browser ask for. Errors: not_permitted.
 [[nodiscard]] Result<void> check_same_site(const HttpRequest& request);

@@ -19,7 +19,5 @@ struct World {
 
 /// So many random bytes, as lower-case hexadecimal.
 [[nodiscard]] std::string random_hex(const World& world, std::size_t bytes);
-/// SHA-256 of a text, as lower-case hexadecimal.
-[[nodiscard]] std::string digest_hex(std::string_view text);
 
 }  // namespace fogwright::server

@@ -3,19 +3,18 @@
 
 #include <algorithm>
 
+#include "asking/beside.hpp"
+#include "asking/ids.hpp"
+#include "asking/written_json.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/sha256.hpp"
-#include "office/written_json.hpp"
+#include "server/beside.hpp"
 #include "server/problem.hpp"
 
 namespace fogwright::server {
 namespace {
 
 using nlohmann::json;
-
-json entry_json(const Entry& entry) {
-  return {{"seq", entry.seq}, {"id", uuid_text(entry.id)}, {"kind", entry.kind}, {"body", entry.body}};
-}
 
 /// The entries that one request became, in order. The desk may put them in another order than it numbered them,
 /// and leave a number out.
@@ -31,8 +30,6 @@ std::vector<Entry> entries_of(Store& store, const Uuid& first) {
   std::sort(entries.begin(), entries.end(), [](const Entry& a, const Entry& b) { return a.seq < b.seq; });
   return entries;
 }
-
-bool is_refusal(const std::string& kind) { return kind.ends_with("-refused"); }
 
 /// Whether the body of an entry is about the thing that the path names.
 bool is_about(const json& body, const std::string& name) {
@@ -52,19 +49,10 @@ Result<void> check_same(const Visit& visit, const std::vector<Entry>& entries) {
               "give each entry an id of its own");
 }
 
-json departures_of(Store& store, const std::vector<Entry>& entries) {
-  std::vector<Receipt> receipts;
-  for (const Entry& entry : entries) receipts.push_back({entry.seq, entry.id, true});
-  json list;
-  store.read([&](const Documents& now, const Head&) { list = departures_json(now, receipts); });
-  return list;
-}
-
 HttpResponse told(Store& store, const std::vector<Entry>& entries, bool again,
                   const std::optional<Error>& refusal) {
-  json body = {
-      {"entries", json::array()}, {"departures", departures_of(store, entries)}, {"already_there", again}};
-  for (const Entry& entry : entries) body["entries"].push_back(entry_json(entry));
+  json body;
+  store.read([&](const Documents& now, const Head&) { body = written_json(now, entries, again); });
   if (!refusal) return json_response(again ? 200 : 201, body);
   HttpResponse response = problem(*refusal);
   json details = json::parse(response.body);
@@ -90,42 +78,12 @@ std::optional<HttpResponse> answer_again(Store& store, const Visit& visit, const
   return told(store, entries, true, refusal_in(entries.front()));
 }
 
-/// Keeps what may have to be erased beside the record, and its salted hash in the request; gone again where
-/// nothing is appended.
-class Beside {
- public:
-  Beside(Store& store, Visit& visit, const World& world) : store_(store) {
-    json kept = json::object();
-    for (const char* member : visit.route.beside)
-      if (visit.asked.has(member)) kept[member] = visit.asked.text(member);
-    if (kept.empty()) return;
-    Salt salt{};
-    world.random(salt);
-    const std::string text = kept.dump(-1, ' ', false, json::error_handler_t::replace);
-    hash_ = to_hex(as_bytes(salted_hash(salt, text)));
-    store.keep_private(hash_, as_bytes(salt), text);
-    visit.asked.set_beside(hash_);
-  }
-  Beside(const Beside&) = delete;
-  Beside& operator=(const Beside&) = delete;
-  ~Beside() {
-    try {
-      if (!hash_.empty() && !used_) store_.erase_private(hash_);
-    } catch (const std::exception&) {
-      // Bytes that nothing points to: they harm nobody, and the fault that led here is told already.
-    }
-  }
-  void used() { used_ = true; }
-
- private:
-  Store& store_;
-  std::string hash_;
-  bool used_ = false;
-};
-
 HttpResponse append(Service& service, Visit& visit, Store& store, const Uuid& id) {
   std::optional<Error> refusal;
-  Beside beside(store, visit, service.world());
+  Salt salt{};
+  service.world().random(salt);
+  Beside beside(store, salt, beside_text(visit.route, visit.asked));
+  visit.asked.set_beside(beside.hash());
   const auto receipts = store.append([&](const Documents& now, const Head&) -> Result<std::vector<NewEntry>> {
     const DeskContext context = service.context(now, visit.person->handle, visit.person->device, id);
     auto decision = visit.route.decide(context, visit.asked);

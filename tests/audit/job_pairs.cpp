@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "desk/job_hold.hpp"
+#include "fogwright/desk/plan_check.hpp"
+#include "fogwright/desk/replan.hpp"
 
 #include "rule_pairs.hpp"
 
@@ -49,6 +51,23 @@ Book fogged_with_another_drawn_for(const std::string& job) {
   world.shop.receive("P1", "palelight-hp", litre, "2027-01-31");
   world.shop.draw("P1", 1'000, job);
   write_start(world);
+  return world;
+}
+
+/// A job whose hold a phone planned so many minutes off what the office makes of it.
+Book planned_on_a_phone(std::int64_t minutes_off) {
+  JobWorld world("fenmist-rtu");
+  json body = world.shop.entries().back().body;
+  body["job"] = "J2";
+  body["request"] = {{"members", {{"system", {{{"area", "2400 sq ft"}, {"returns", 2}}}}}}};
+  auto request = read_recorded_request(body["request"]);
+  REQUIRE(request);
+  request->label = std::make_shared<const Label>(*read_label(profile("fenmist-rtu"), "label"));
+  body["plan"] = plan_snapshot(*make_plan(*request));
+  body["plan"]["hold_minutes"]["total"] =
+      body["plan"]["hold_minutes"]["total"].get<std::int64_t>() + minutes_off;
+  world.shop.write("job-planned", body);
+  if (const auto checked = check_plan(world.shop.book(), body)) world.shop.write("plan-checked", *checked);
   return world;
 }
 
@@ -175,6 +194,7 @@ std::vector<RulePair> job_pairs() {
   return {
       {"start-without-item", [] { return started(open_item); },
        [] { return started([](JobWorld& world) { open_item(world), meet_again(world); }); }},
+      {"plan-differs", [] { return planned_on_a_phone(-1); }, [] { return planned_on_a_phone(0); }},
       {"credential-lapsed", [] { return started(withdraw_fit_test); },
        [] { return started({}, withdraw_fit_test); }},
       {"label-changed", [] { return started(change_label); }, [] { return started({}, change_label); }},

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Times at the job's place. Changes of America/Chicago and Pacific/Apia as the IANA time zone database has
 // them.
-#include "office/zone_time.hpp"
+#include "asking/zone_time.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -4,8 +4,8 @@
 #include "office.hpp"
 #include "server/access.hpp"
 
-using fogwright::server::Access;
-using fogwright::server::Route;
+using fogwright::Access;
+using fogwright::Route;
 using fogwright::server::routes;
 using fogwright::test::Office;
 
@@ -45,7 +45,7 @@ TEST_CASE("each role uses the routes that the table gives it, and no other") {
       INFO(route.id << " as " << who);
       // Without an id and without members nothing is written; who may use the route hears of that.
       const int status = office.ask(who, route.method, address(route), nullptr, {.id = "none"}).status;
-      CHECK((status == 403) != fogwright::server::may_use(route, roles));
+      CHECK((status == 403) != fogwright::may_use(route, roles));
     }
   }
 }
@@ -68,7 +68,7 @@ TEST_CASE("a route that writes is open to exactly those who may make its entry")
     for (const std::string role : {"technician", "owner", "safety-officer"}) {
       INFO(route.id << " as " << role);
       const bool may = std::find(row->second.begin(), row->second.end(), role) != row->second.end();
-      CHECK(fogwright::server::may_use(route, {role}) == may);
+      CHECK(fogwright::may_use(route, {role}) == may);
     }
   }
   CHECK(seen == expected.size());

@@ -8,8 +8,8 @@
 #include "server/openapi.hpp"
 #include "server/problem.hpp"
 
+using fogwright::Route;
 using fogwright::server::openapi_document;
-using fogwright::server::Route;
 using fogwright::server::routes;
 using fogwright::test::Office;
 using nlohmann::json;
@@ -68,7 +68,9 @@ TEST_CASE("every route is described, and everything described is a route") {
   for (const Route& route : routes()) {
     known.insert(lower(route.method) + " " + route.path);
     CHECK(ids.insert(route.id).second);
-    CHECK((route.view != nullptr) + (route.decide != nullptr) + (route.act != nullptr) == 1);
+    CHECK((route.view != nullptr) + (route.decide != nullptr) + (route.act != nullptr) +
+              (route.work != nullptr) ==
+          1);
     CHECK((route.decide != nullptr) == (route.kind != nullptr));
   }
   CHECK(described == known);

@@ -2,18 +2,19 @@
 // The native engine and the one in the browser are held to one file of answers. Run with FOGWRIGHT_APPROVE=1 to
 // write it anew, and read the difference before it goes in.
 #include <catch2/catch.hpp>
-#include <cmath>
 #include <cstdlib>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "browser/answer.hpp"
+#include "difference.hpp"
 #include "golden.hpp"
 
 namespace {
 
 using nlohmann::json;
 
+using fogwright::test::difference;
 using fogwright::test::read_file;
 
 const auto requests_file = fogwright::test::root / "tests/wasm/requests.json";
@@ -38,24 +39,6 @@ json all_answers() {
     answers[name] = answer_to(one);
   }
   return answers;
-}
-
-/// Where two answers differ; empty if nowhere. Real figures may differ in the last digits: mathematical
-/// functions are not the same in every C library.
-std::string difference(const json& a, const json& b, const std::string& place) {
-  if (a.is_number_float() && b.is_number_float()) {
-    const double x = a, y = b;
-    return std::abs(x - y) <= 1e-12 * std::abs(y) ? "" : place;
-  }
-  if (a.type() != b.type() && !(a.is_number_integer() && b.is_number_integer())) return place;
-  if (!a.is_structured()) return a == b ? "" : place;
-  if (a.size() != b.size()) return place;
-  for (const auto& [key, value] : a.items()) {
-    if (b.is_object() && !b.contains(key)) return place + "/" + key;
-    const json& other = b.is_object() ? b.at(key) : b.at(std::stoul(key));
-    if (auto found = difference(value, other, place + "/" + key); !found.empty()) return found;
-  }
-  return "";
 }
 
 }  // namespace

@@ -4,25 +4,11 @@
 const assert = require("assert");
 const fs = require("fs");
 const path = require("path");
+const {compare, load} = require("./load.js");
 
-const script = path.resolve(process.argv[2]);
 const read = (...parts) => fs.readFileSync(path.join(__dirname, ...parts), "utf8");
 const requests = JSON.parse(read("requests.json"));
 const expected = JSON.parse(read("expected.json"));
-
-/** Whole numbers are the same; real ones may differ in the last digits, as C libraries do. */
-function compare(actual, wanted, place) {
-  if (typeof actual === "number" && typeof wanted === "number" &&
-      !(Number.isInteger(actual) && Number.isInteger(wanted))) {
-    assert.ok(Math.abs(actual - wanted) <= 1e-12 * Math.abs(wanted), `${place}: ${actual}, not ${wanted}`);
-  } else if (actual !== null && wanted !== null && typeof actual === "object" && typeof wanted === "object") {
-    assert.strictEqual(Array.isArray(actual), Array.isArray(wanted), place);
-    assert.deepStrictEqual(Object.keys(actual).sort(), Object.keys(wanted).sort(), place);
-    for (const key of Object.keys(wanted)) compare(actual[key], wanted[key], `${place}/${key}`);
-  } else {
-    assert.strictEqual(actual, wanted, place);
-  }
-}
 
 function answer(engine, one) {
   const request = "request" in one ? JSON.stringify(one.request) : one.request_text;
@@ -31,7 +17,7 @@ function answer(engine, one) {
 }
 
 async function main() {
-  const engine = await require(script)({wasmBinary: fs.readFileSync(script.replace(/js$/, "wasm"))});
+  const engine = await load(process.argv[2]);
   assert.strictEqual(requests.length, Object.keys(expected).length);
   for (const one of requests) compare(answer(engine, one), expected[one.name], one.name);
 
