@@ -87,6 +87,18 @@ Result<json> show_vessel(const View& view) {
   return shown;
 }
 
+/// What the product of each job cost, as far as prices are known; a job that has drawn nothing is left out.
+Result<json> list_costs(const View& view) {
+  return page_of(view, "job", false, [&](const std::string& id, const json& job) {
+    const JobCost cost = job_cost(view.now, id);
+    if (cost.lines.empty()) return json();
+    json row = job_row(id, job);
+    if (job.contains("used_ul")) row["used_ul"] = job["used_ul"];
+    row.update(job_cost_json(cost));
+    return row;
+  });
+}
+
 Result<json> list_departures(const View& view) {
   const std::string about = in_query(view, "job");
   return page_of(view, "departure", false, [&](const std::string& key, const json& body) {
@@ -139,6 +151,8 @@ std::vector<Route> reading_routes() {
               list_jobs, page_all),
       reading("/api/v1/jobs/{job}", "showJob", "One job: plan, what is open, how its hold stands", "Job",
               show_job),
+      reading("/api/v1/costs", "listJobCosts", "What the product of each job cost, by its draws", "JobCosts",
+              list_costs, page),
       reading("/api/v1/departures", "listDepartures", "Where the record departs from the rules", "Departures",
               list_departures, {"after", "limit", "job"}),
   };

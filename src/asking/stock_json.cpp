@@ -41,4 +41,15 @@ json stock_line_json(const StockLine& line) {
           {"expiring", line.expiring}};
 }
 
+json job_cost_json(const JobCost& cost) {
+  json draws = json::array();
+  for (const JobCost::Line& line : cost.lines)
+    draws.push_back({{"from", line.from},
+                     {"product", line.product},
+                     {"lot", line.lot},
+                     {"ul", line.ul},
+                     {"cents", or_null(line.cents)}});
+  return {{"cents", cost.cents}, {"complete", cost.complete}, {"draws", std::move(draws)}};
+}
+
 }  // namespace fogwright

@@ -155,22 +155,16 @@ Outcome run_cost(const Call& call) {
     if (cost.lines.empty())
       return fail(ErrorCode::not_found, fmt::format("nothing was drawn for a job \"{}\"", options.operand()),
                   {}, "name the job when you draw: fogwright stock draw ID --job JOB");
-    json lines = json::array();
-    for (const JobCost::Line& line : cost.lines) {
-      lines.push_back({{"from", line.from},
-                       {"product", line.product},
-                       {"lot", line.lot},
-                       {"ul", line.ul},
-                       {"cents", line.cents ? json(*line.cents) : json(nullptr)}});
+    for (const JobCost::Line& line : cost.lines)
       page.field(line.from, fmt::format("{}{} of {}, lot {}: {}", line.ul < 0 ? "-" : "",
                                         volume_text(std::abs(line.ul), call.style.units), line.product,
                                         line.lot, line.cents ? show_cents(*line.cents) : "cost not known"));
-    }
     page.field("product cost",
                fmt::format("{}{}", show_cents(cost.cents), cost.complete ? "" : ", and what has no known cost"),
                Emphasis::strong);
-    return json{
-        {"job", options.operand()}, {"cents", cost.cents}, {"complete", cost.complete}, {"draws", lines}};
+    json shown = job_cost_json(cost);
+    shown["job"] = options.operand();
+    return shown;
   });
 }
 

@@ -77,6 +77,12 @@ constexpr auto schemas = R"json({
     "zone": {"type": "string"}, "van": {"type": "string"}}},
   "JobRows": {"type": "object", "required": ["items"], "properties": {"next": {"type": "string"},
     "items": {"type": "array", "items": {"$ref": "#/components/schemas/JobRow"}}}},
+  "JobCosts": {"type": "object", "required": ["items"], "properties": {"next": {"type": "string"},
+    "items": {"type": "array", "items": {"type": "object",
+    "required": ["job", "state", "product", "technician", "planned_ms", "cents", "complete", "draws"], "properties": {
+      "job": {"type": "string"}, "state": {"type": "string"}, "product": {"type": "string"},
+      "technician": {"type": "string"}, "planned_ms": {"type": "integer"}, "used_ul": {"type": "integer"},
+      "cents": {"type": "integer"}, "complete": {"type": "boolean"}, "draws": {"type": "array", "items": {"type": "object"}}}}}}},
   "Job": {"type": "object", "required": ["job", "state", "product", "technician", "plan", "items", "missing", "met",
     "returns"],
     "properties": {"job": {"type": "string"}, "state": {"type": "string"}, "product": {"type": "string"},
