@@ -6,7 +6,7 @@ import { session } from "../data/session";
 import { useWords } from "../i18n/use_words";
 import { useObservable } from "../observable";
 import { address } from "../route/router";
-import { navigation } from "../route/navigation";
+import { placesOf } from "../route/navigation";
 import { EmergencyCard } from "../views/emergency/emergency_card";
 import { Icon } from "./icon";
 import { Banners } from "./banners";
@@ -16,13 +16,13 @@ function Navigation() {
   const { t } = useWords();
   const at = useObservable(address);
   const { who } = useObservable(session);
-  const places = navigation.filter((place) => !place.roles || place.roles.some((role) => who?.roles.includes(role)));
+  const places = placesOf(who?.roles ?? []);
   return (
     <nav class="places" aria-label={t("nav.label")}>
       {places.map((place) => {
         const here = place.path === "/" ? at === "/" || at.startsWith("/jobs") : at.startsWith(place.path);
         return (
-          <a key={place.path} href={place.path} aria-current={here ? "page" : undefined}>
+          <a key={place.path} href={place.path} class={place.desk ? "desk" : ""} aria-current={here ? "page" : undefined}>
             <Icon name={place.icon} />
             <span>{t(place.words)}</span>
           </a>

@@ -10,6 +10,8 @@ export const en = {
   "nav.today": "Today",
   "nav.plan": "Plan",
   "nav.stock": "Stock",
+  "nav.office": "Office",
+  "nav.audit": "Audit",
   "nav.more": "More",
 
   "fault.noSignal": "The office cannot be reached",

@@ -11,6 +11,8 @@ export const es: Catalogue = {
   "nav.today": "Hoy",
   "nav.plan": "Planear",
   "nav.stock": "Existencias",
+  "nav.office": "Oficina",
+  "nav.audit": "Auditoría",
   "nav.more": "Más",
 
   "fault.noSignal": "No hay conexión con la oficina",

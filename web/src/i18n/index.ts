@@ -4,22 +4,37 @@
 import { Observable } from "../observable";
 import { preferences, type Language } from "../settings/preferences";
 import { en } from "./en";
+import type { officeEn } from "./office_en";
 
-export type Key = keyof typeof en;
-export type Catalogue = Record<Key, string>;
+export type Key = keyof typeof en | keyof typeof officeEn;
+export type Catalogue = Record<keyof typeof en, string>;
+type Words = Partial<Record<Key, string>>;
 export type Values = Record<string, string | number>;
 
-const loaders: Record<Language, () => Promise<Catalogue>> = {
+const loaders: Record<Language, () => Promise<Words>> = {
   en: async () => en,
   es: async () => (await import("./es")).es,
 };
 
+/** The words of office and audit, which phones on a driveway never load. */
+const officeLoaders: Record<Language, () => Promise<Words>> = {
+  en: async () => (await import("./office_en")).officeEn,
+  es: async () => (await import("./office_es")).officeEs,
+};
+let officeWanted = false;
+
 /** The catalogue in use; views watch it through useWords. */
-export const catalogue = new Observable<Catalogue>(en);
+export const catalogue = new Observable<Words>(en);
 
 export async function loadLanguage(language: Language): Promise<void> {
-  const loaded = await loaders[language]();
-  if (preferences.value.language === language) catalogue.set(loaded);
+  const parts = await Promise.all([loaders[language](), ...(officeWanted ? [officeLoaders[language]()] : [])]);
+  if (preferences.value.language === language) catalogue.set(Object.assign({}, ...parts) as Words);
+}
+
+export async function loadOfficeWords(): Promise<void> {
+  if (officeWanted) return;
+  officeWanted = true;
+  await loadLanguage(preferences.value.language);
 }
 
 export function fill(text: string, values: Values = {}): string {
@@ -27,7 +42,7 @@ export function fill(text: string, values: Values = {}): string {
 }
 
 export function t(key: Key, values?: Values): string {
-  return fill(catalogue.value[key], values);
+  return fill(catalogue.value[key] ?? key, values);
 }
 
 /** By count: the keys "NAME.one" and "NAME.other". */

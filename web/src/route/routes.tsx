@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// Which view shows an address. A view that is only for the office is loaded when it is opened:
-//   { path: "/office", load: () => import("../views/office/office") }
+// Which view shows an address. Those of the office are loaded when they are opened (office_routes.ts).
 import type { ComponentType } from "preact";
 import { GateView } from "../views/gate/gate";
 import { JobView } from "../views/job/job";
@@ -12,6 +11,7 @@ import { WelcomeView } from "../views/sign_in/welcome";
 import { StockView } from "../views/stock/stock";
 import { VesselView } from "../views/stock/vessel";
 import { TodayView } from "../views/today/today";
+import { officeRoutes } from "./office_routes";
 
 export type Names = Record<string, string>;
 export type View = ComponentType<{ names: Names }>;
@@ -33,6 +33,7 @@ export const routes: Route[] = [
   { path: "/stock/:vessel", view: VesselView },
   { path: "/more", view: MoreView },
   { path: "/outbox", view: OutboxView },
+  ...officeRoutes,
   { path: "/sign-in", view: SignInView, open: true },
   { path: "/welcome", view: WelcomeView, open: true },
 ];

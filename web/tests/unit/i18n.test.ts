@@ -4,18 +4,29 @@ import { readFileSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 import test from "node:test";
 import { fill } from "../../src/i18n";
-import { en } from "../../src/i18n/en";
-import { es } from "../../src/i18n/es";
+import { en as appEn } from "../../src/i18n/en";
+import { es as appEs } from "../../src/i18n/es";
+import { officeEn } from "../../src/i18n/office_en";
+import { officeEs } from "../../src/i18n/office_es";
+import { rulesEs } from "../../src/i18n/rules_es";
+
+// The office's words are loaded later and join the app's: no key may stand in both.
+const en: Record<string, string> = { ...appEn, ...officeEn };
+const es: Record<string, string> = { ...appEs, ...Object.fromEntries(Object.entries(officeEs).filter(([key]) => !(key in rulesEs))) };
+
+test("no key of the office is one of the app", () => {
+  assert.deepEqual(Object.keys(officeEn).filter((key) => key in appEn), []);
+});
 
 const placeholders = (text: string) => [...text.matchAll(/\{(\w+)\}/g)].map((found) => found[1]).sort();
 
 test("every catalogue has the same keys, and each text the same places to fill in", () => {
   assert.deepEqual(Object.keys(es).sort(), Object.keys(en).sort());
-  for (const [key, text] of Object.entries(en)) assert.deepEqual(placeholders(es[key as keyof typeof en]), placeholders(text), key);
+  for (const [key, text] of Object.entries(en)) assert.deepEqual(placeholders(es[key] ?? ""), placeholders(text), key);
 });
 
 test("no text is empty, and Spanish is not English", () => {
-  const same = Object.entries(en).filter(([key, text]) => es[key as keyof typeof en] === text && /[a-z]{4,}.* .*[a-z]{4,}/.test(text));
+  const same = Object.entries(en).filter(([key, text]) => es[key] === text && /[a-z]{4,}.* .*[a-z]{4,}/.test(text));
   assert.deepEqual(same, []);
   for (const text of [...Object.values(en), ...Object.values(es)]) assert.ok(text.trim());
 });

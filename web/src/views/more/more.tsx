@@ -10,6 +10,7 @@ import { outboxCount } from "../../data/outbox";
 import { session, signOut } from "../../data/session";
 import { useWords } from "../../i18n/use_words";
 import { useObservable } from "../../observable";
+import { placesOf } from "../../route/navigation";
 import type { Names } from "../../route/routes";
 import { languages, prefer, preferences, themes, unitSystems } from "../../settings/preferences";
 
@@ -53,7 +54,10 @@ export function MoreView(_: { names: Names }) {
     <Page title={t("nav.more")}>
       <section>
         <p>{t("more.signedInAs", { handle: who?.handle ?? "", roles: (who?.roles ?? []).map((role) => word("role", role)).join(", ") })}</p>
-        <LinkButton href="/outbox" icon="waiting">{t("outbox.title")}</LinkButton>
+        <div class="actions">
+          <LinkButton href="/outbox" icon="waiting">{t("outbox.title")}</LinkButton>
+          {placesOf(who?.roles ?? []).filter((place) => place.desk).map((place) => <LinkButton key={place.path} href={place.path} icon={place.icon}>{t(place.words)}</LinkButton>)}
+        </div>
       </section>
       <section>
         <h2>{t("more.preferences")}</h2>

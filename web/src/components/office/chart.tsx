@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: Apache-2.0
+// A line over time, with lines across it. What it shows stands in a table below as well, for whoever does not see it.
+import { useEffect, useRef } from "preact/hooks";
+import uPlot from "uplot";
+import { useWords } from "../../i18n/use_words";
+import { useObservable } from "../../observable";
+import { preferences } from "../../settings/preferences";
+
+export interface ChartLine {
+  label: string;
+  values: (number | null)[];
+  /** main: the data; across: a limit; mark: points that stand out. */
+  look: "main" | "across" | "mark";
+  stepped?: boolean;
+}
+
+const height = 260;
+const colorOf = (name: string) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+
+function seriesOf({ label, look, stepped }: ChartLine): uPlot.Series {
+  const main = { label, stroke: colorOf("--act"), width: 2.5, points: { show: true, size: 7, fill: colorOf("--panel") } };
+  if (look === "main") return stepped && uPlot.paths.stepped ? { ...main, paths: uPlot.paths.stepped({ align: 1 }) } : main;
+  if (look === "across") return { label, stroke: colorOf("--ink"), width: 1.5, dash: [8, 5], points: { show: false } };
+  return { label, stroke: colorOf("--danger"), width: 0, paths: () => null, points: { show: true, size: 14, width: 3, fill: "transparent" } };
+}
+
+function optionsFor(lines: ChartLine[], width: number, language: string, when: string): uPlot.Options {
+  const axis = { stroke: colorOf("--ink"), grid: { stroke: colorOf("--hair"), width: 1 }, ticks: { stroke: colorOf("--hair"), width: 1 } };
+  const day = new Intl.DateTimeFormat(language, { month: "short", day: "numeric" });
+  return {
+    width, height,
+    cursor: { drag: { x: false, y: false } },
+    scales: { x: { time: true } },
+    axes: [{ ...axis, values: (_, ticks) => ticks.map((at) => day.format(at * 1000)) }, { ...axis, size: 64 }],
+    series: [{ label: when, value: (_, at) => (at === null ? "" : day.format(at * 1000)) }, ...lines.map(seriesOf)],
+  };
+}
+
+export function Chart({ label, timesMs, lines }: { label: string; timesMs: number[]; lines: ChartLine[] }) {
+  const place = useRef<HTMLDivElement>(null);
+  const { t, language } = useWords();
+  const { theme } = useObservable(preferences);
+  useEffect(() => {
+    const box = place.current;
+    if (!box) return;
+    const data = [timesMs.map((ms) => ms / 1000), ...lines.map((line) => line.values)] as uPlot.AlignedData;
+    const chart = new uPlot(optionsFor(lines, box.clientWidth, language, t("trends.when")), data, box);
+    const watch = new ResizeObserver(() => chart.setSize({ width: box.clientWidth, height }));
+    watch.observe(box);
+    return () => (watch.disconnect(), chart.destroy());
+  }, [JSON.stringify([timesMs, lines]), language, theme]);
+  return <div ref={place} class="chart" role="img" aria-label={label} />;
+}

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: Apache-2.0
+// Days of the record are days of UTC (docs/stock.md); moments are shown in the zone of this device, with its name.
+export const dayMs = 86_400_000;
+
+/** The last whole day on which something may be used that may not be used from a moment on. */
+export const lastDay = (untilMs: number): number => Math.floor(untilMs / dayMs) * dayMs - 1;
+
+/** Whole days from now to the end of a day; below 0 once it is over. */
+export const daysTo = (endMs: number, nowMs: number): number => Math.floor((endMs - nowMs) / dayMs);
+
+/** "2027-01-31": the end of that day. NaN where it is none. */
+export const endOfDay = (iso: string): number => Date.parse(`${iso}T00:00:00Z`) + dayMs - 1;
+
+export function day(ms: number, language: string): string {
+  return new Intl.DateTimeFormat(language, { year: "numeric", month: "short", day: "numeric", timeZone: "UTC" }).format(ms);
+}
+
+export function isoDay(iso: string, language: string): string {
+  const ms = Date.parse(`${iso}T00:00:00Z`);
+  return Number.isNaN(ms) ? iso : day(ms, language);
+}
+
+export function moment(ms: number, language: string, zone?: string): string {
+  return new Intl.DateTimeFormat(language, {
+    year: "numeric", month: "short", day: "numeric", hour: "numeric", minute: "2-digit", second: "2-digit", timeZoneName: "short", ...(zone ? { timeZone: zone } : {}),
+  }).format(ms);
+}
+
+export const ownZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC";

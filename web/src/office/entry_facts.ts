@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+// What an entry says beside its kind, in a line: the members of its body that a reader asks for first (docs/entries.md).
+import type { UnitSystem } from "../settings/preferences";
+import { number, volume } from "../settings/units";
+import type { EntryRow } from "./shapes";
+
+type Body = Record<string, unknown>;
+
+const text = (body: Body, name: string): string => (typeof body[name] === "string" ? (body[name] as string) : "");
+
+function seconds(body: Body, language: string): string {
+  const actual = Number(body.actual_ms) / 1000;
+  return `${number(actual, 2, language)} s / ${String(body.planned_s ?? "?")} s`;
+}
+
+function evidence(body: Body): string {
+  const given = (body.evidence ?? {}) as Body;
+  return Object.entries(given).filter(([, value]) => value !== true).map(([, value]) => (typeof value === "object" ? JSON.stringify(value) : String(value))).join(", ");
+}
+
+export function factsOf({ kind, body }: EntryRow, units: UnitSystem, language: string): string {
+  const of = body as Body;
+  const amount = (name: string) => (typeof of[name] === "number" ? volume(of[name] as number, units, "nearest", language) : "");
+  const joined = (...parts: string[]) => parts.filter(Boolean).join(", ");
+  switch (kind) {
+    case "requirement-met": return joined(text(of, "requirement"), evidence(of));
+    case "return-fogged": return joined(text(of, "system"), text(of, "return"), seconds(of, language));
+    case "reading-taken": return joined(text(of, "substance"), text(of, "typed"), text(of, "instrument"));
+    case "fog-ended": return joined(amount("used_ul"), text(of, "measured"));
+    case "drawn":
+    case "returned": return joined(text(of, "from") || text(of, "vessel"), amount("ul"));
+    case "job-released": return text(of, "ground");
+    case "cartridge-used": return joined(text(of, "cartridge"), `${String(of.minutes)} min`);
+    default: return joined(text(of, "why"), text(of, "reason"), text(of, "what"));
+  }
+}

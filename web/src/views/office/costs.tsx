@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+import { OfficePage } from "../../components/office/office_page";
+import { Table } from "../../components/office/table";
+import { Waiting } from "../../components/office/waiting";
+import { useWords } from "../../i18n/use_words";
+import { day } from "../../office/days";
+import { money } from "../../office/money";
+import type { Draw } from "../../office/shapes";
+import { useAll } from "../../office/use_all";
+import type { Names } from "../../route/routes";
+import { volume } from "../../settings/units";
+
+/** What the product of each job cost. */
+export default function CostsView(_: { names: Names }) {
+  const { t, units, language } = useWords();
+  return (
+    <OfficePage title={t("costs.title")}>
+      <Waiting of={useAll("listJobCosts")}>
+        {(jobs) => {
+          const rows = [...jobs].sort((a, b) => b.planned_ms - a.planned_ms);
+          const [sum, known] = [rows.reduce((all, one) => all + one.cents, 0), rows.every((one) => one.complete)];
+          return (
+            <>
+              <p>{t(known ? "costs.sum" : "costs.sumAtLeast", { sum: money(sum, language), n: rows.length })}</p>
+              <Table
+                caption={t("costs.caption")}
+                empty={t("costs.none")}
+                rows={rows}
+                keyOf={(one) => one.job}
+                columns={[
+                  { head: t("papers.job"), cell: (one) => <a class="inline" href={`/audit/jobs/${encodeURIComponent(one.job)}`}>{one.job}</a> },
+                  { head: t("trends.when"), cell: (one) => day(one.planned_ms, language) },
+                  { head: t("plan.product"), cell: (one) => one.product },
+                  { head: t("costs.technician"), cell: (one) => one.technician },
+                  { head: t("costs.used"), figure: true, cell: (one) => (one.used_ul === undefined ? "–" : volume(one.used_ul, units, "up", language)) },
+                  { head: t("costs.from"), cell: (one) => [...new Set((one.draws as unknown as Draw[]).map((draw) => `${draw.from} (${draw.lot})`))].join(", ") },
+                  { head: t("costs.cost"), figure: true, cell: (one) => (one.complete ? money(one.cents, language) : t("costs.atLeast", { cost: money(one.cents, language) })) },
+                ]}
+              />
+              <p class="fine">{t("costs.basis")}</p>
+            </>
+          );
+        }}
+      </Waiting>
+    </OfficePage>
+  );
+}

@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: Apache-2.0
+import { Badge } from "../../components/office/badge";
+import { useWords } from "../../i18n/use_words";
+import { driftText, isLarge } from "../../office/foggers";
+
+export function Drift({ drift }: { drift: number | null }) {
+  const { t, language } = useWords();
+  if (drift === null) return <>{t("gear.noDrift")}</>;
+  const large = isLarge(drift);
+  return <>{driftText(drift, language)} <Badge tone={large ? "hold" : "done"}>{t(large ? "gear.driftLarge" : "gear.driftSmall")}</Badge></>;
+}
