@@ -17,6 +17,8 @@ export const rulesEs: Record<string, string> = {
   "remedy.hold-not-kept": "Pregunte cómo están a todos los que entraron.",
   "rule.readings-not-kept": "El edificio se liberó antes, sin las lecturas que lo permiten.",
   "remedy.readings-not-kept": "Pregunte cómo están a todos los que entraron; lea otra vez con el ventilador en marcha.",
+  "rule.plan-differs": "Un dispositivo planificó un trabajo de otra manera que la oficina.",
+  "remedy.plan-differs": "Lea qué difiere; vale la espera más larga. Haga que el dispositivo cargue el programa de nuevo.",
   "rule.record-changed": "El registro no está como se escribió.",
   "remedy.record-changed": "No siga con este libro; compárelo con su último respaldo y con un punto de control guardado en otra parte.",
   "rule.clock-set-back": "El reloj del libro se atrasó.",
