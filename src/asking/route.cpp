@@ -25,10 +25,6 @@ bool matches(const std::vector<std::string>& pattern, const std::vector<std::str
   return true;
 }
 
-bool has_role(const std::vector<std::string>& roles, Role role) {
-  return std::find(roles.begin(), roles.end(), role_name(role)) != roles.end();
-}
-
 }  // namespace
 
 RouteTable::RouteTable(std::vector<Route> rows) : rows_(std::move(rows)) {
@@ -58,11 +54,9 @@ bool may_use(const Route& route, const std::vector<std::string>& roles) {
     case Access::crew:
       return !roles.empty();
     case Access::owner:
-      return has_role(roles, Role::owner);
+      return std::find(roles.begin(), roles.end(), role_name(Role::owner)) != roles.end();
     case Access::by_entry:
-      for (const Role role : {Role::technician, Role::owner, Role::safety_officer})
-        if (has_role(roles, role) && role_may_make(role, route.kind)) return true;
-      return false;
+      return roles_may_make(roles, route.kind);
   }
   return false;
 }

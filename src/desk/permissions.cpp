@@ -66,9 +66,11 @@ constexpr Permission permissions[] = {
     {"note", anyone},
 };
 
-unsigned roles_of(const nlohmann::json& person) {
+/// `names`: a list of texts, as JSON or not.
+template <class Names>
+unsigned roles_in(const Names& names) {
   unsigned roles = 0;
-  for (const auto& name : person.value("roles", nlohmann::json::array()))
+  for (const auto& name : names)
     for (Role role : {Role::technician, Role::owner, Role::safety_officer})
       if (name == role_name(role)) roles |= bit(role);
   return roles;
@@ -100,6 +102,11 @@ bool role_may_make(Role role, std::string_view kind) noexcept {
   return row != nullptr && (row->roles & bit(role)) != 0;
 }
 
+bool roles_may_make(const std::vector<std::string>& roles, std::string_view kind) {
+  const Permission* const row = permission_of(kind);
+  return row != nullptr && (row->roles & roles_in(roles)) != 0;
+}
+
 Result<void> may_make(const DeskContext& context, std::string_view kind) {
   // The first person of a book enrols as its owner; nobody is there to ask.
   if (kind == "person-enrolled" && nobody_enrolled(context.documents)) return {};
@@ -111,7 +118,7 @@ Result<void> may_make(const DeskContext& context, std::string_view kind) {
   if (row == nullptr)
     return fail(ErrorCode::internal_fault, fmt::format("no permission is set for {}", kind), {},
                 "this is a defect of the program");
-  if ((roles_of(*person) & row->roles) == 0)
+  if ((roles_in(person->value("roles", nlohmann::json::array())) & row->roles) == 0)
     return fail(ErrorCode::not_permitted, fmt::format("{} may not make this entry ({})", context.actor, kind),
                 "--by", fmt::format("it takes the role {}", words_of(row->roles)));
   return {};

@@ -31,14 +31,6 @@ constexpr std::int64_t clock_off_remark_ms = 2 * 60'000;
 constexpr std::uint32_t clock_remark_id = 1;
 constexpr std::uint32_t plan_check_id = 1'000;
 
-bool may_send(const std::vector<std::string>& roles, const std::string& kind) {
-  if (!made_offline(kind)) return false;
-  for (const Role role : {Role::technician, Role::owner, Role::safety_officer})
-    if (std::find(roles.begin(), roles.end(), role_name(role)) != roles.end() && role_may_make(role, kind))
-      return true;
-  return false;
-}
-
 /// An entry as its device tells it; who made it is who is signed in.
 Result<NewEntry> read_sent(const json& sent, const Visit& visit) {
   if (!sent.contains("id") || !sent["id"].is_string() || !sent.contains("kind") || !sent["kind"].is_string() ||
@@ -50,7 +42,7 @@ Result<NewEntry> read_sent(const json& sent, const Visit& visit) {
   const auto id = read_uuid(sent["id"].get<std::string>());
   if (!id || !is_v7(*id)) return fail(ErrorCode::bad_entry, "the id of an entry is a UUIDv7", "id", {});
   const std::string kind = sent["kind"];
-  if (!may_send(visit.roles, kind))
+  if (!made_offline(kind) || !roles_may_make(visit.roles, kind))
     return fail(ErrorCode::not_permitted,
                 fmt::format("{} may not send this entry ({})", visit.person->handle, kind), "kind",
                 "what takes another role, or the office, is done while connected");

@@ -7,5 +7,7 @@ namespace fogwright {
 
 /// Whether people with this role may make entries of a kind: the table that may_make() asks.
 [[nodiscard]] bool role_may_make(Role role, std::string_view kind) noexcept;
+/// The same for somebody with several roles, by their names.
+[[nodiscard]] bool roles_may_make(const std::vector<std::string>& roles, std::string_view kind);
 
 }  // namespace fogwright
