@@ -12,15 +12,10 @@ namespace {
 
 using nlohmann::json;
 
-/// What was used so far; where nobody measured, by the time of the fog.
-std::int64_t used_ul(const json& job) {
-  return job.contains("used_ul") ? job["used_ul"].get<std::int64_t>() : used_by_time_ul(job);
-}
-
 /// What was used and not drawn yet, out of the vessels of the job; the last one gives the rest, whatever the
 /// book says it holds.
-void draw_rest(const DeskContext& context, const json& job, Drafts& drafts) {
-  std::int64_t rest = used_ul(job) - drawn_ul(context.documents, job);
+void draw_rest(const DeskContext& context, const json& job, std::int64_t used_ul, Drafts& drafts) {
+  std::int64_t rest = used_ul - drawn_ul(context.documents, job);
   const auto vessels = vessels_of(job);
   for (std::size_t i = 0; i < vessels.size() && rest > 0; ++i) {
     const auto vessel = vessel_in(context.documents, vessels[i]);
@@ -84,12 +79,13 @@ Result<Drafts> close_job(const DeskContext& context, const std::string& id, cons
   const auto late = missing_in(context.documents, *job, Stage::before_close, context.now_ms, today);
   open.insert(open.end(), late.begin(), late.end());
   if (!open.empty()) return tl::make_unexpected(gate_error(*job, open));
+  const std::int64_t used_ul = job->value("used_ul", std::int64_t{0});
   Drafts drafts;
-  draw_rest(context, *job, drafts);
+  draw_rest(context, *job, used_ul, drafts);
   add_cartridge_hours(context, *job, drafts);
-  drafts.push_back(draft(
-      context, "job-closed",
-      {{"job", id}, {"used_ul", used_ul(*job)}, {"leave_behind", met_of(*job, "leave-behind") != nullptr}}));
+  drafts.push_back(
+      draft(context, "job-closed",
+            {{"job", id}, {"used_ul", used_ul}, {"leave_behind", met_of(*job, "leave-behind") != nullptr}}));
   return drafts;
 }
 
@@ -99,8 +95,10 @@ Result<Drafts> stop_job(const DeskContext& context, const std::string& id, const
   const auto job = find_job(context.documents, id);
   if (!job) return tl::make_unexpected(job.error());
   if (const auto next = check_step(*job, JobStep::stop); !next) return tl::make_unexpected(next.error());
+  // In mid-fog nobody has measured yet: by the time of the fog.
+  const bool in_fog = state_of(*job) == JobState::fogging;
   Drafts drafts;
-  draw_rest(context, *job, drafts);
+  draw_rest(context, *job, in_fog ? used_by_time_ul(*job) : job->value("used_ul", std::int64_t{0}), drafts);
   drafts.push_back(
       draft(context, "job-stopped", {{"job", id}, {"why", why}, {"clock", clock_json(context.clock)}}));
   return drafts;

@@ -402,6 +402,25 @@ TEST_CASE("A job that was done without the tool is recorded, with a departure fo
   CHECK(Shop::refused(record_job(world.context(), "J1", late, chicago)).code == ErrorCode::out_of_range);
 }
 
+TEST_CASE("A job recorded afterwards whose use nobody knows draws nothing when it is closed") {
+  JobWorld world("fenmist-rtu");
+  world.wait(12 * hour_ms);
+  LateRecord late;
+  late.why_late = "no phone";
+  late.started_ms = world.shop.now() - 5 * hour_ms;
+  late.ended_ms = late.started_ms + 3 * minute;
+  late.released_ms = late.ended_ms + hour_ms;
+  late.returns = {{"main", "hall", 63'000}};
+  late.met = {{"lot-noted", "C1"}};
+  world.shop.done(record_job(world.context(), "J1", late, chicago));
+  world.meet_all(Stage::during_fogging);
+  world.meet_all(Stage::before_close);
+  const auto drafts = close_job(world.context(), "J1", chicago);
+  REQUIRE(drafts);
+  CHECK(std::none_of(drafts->begin(), drafts->end(), [](const NewEntry& one) { return one.kind == "drawn"; }));
+  CHECK(drafts->back().body.at("used_ul") == 0);
+}
+
 TEST_CASE("A reading in ppm is taken at 25 C, as limits are, and rounded up") {
   // NIOSH Pocket Guide: chlorine dioxide, 0.1 ppm = 0.3 mg/m3 (67.45 g/mol / 24.45 L/mol = 2.7587).
   CHECK(read_reading(chlorine_dioxide, "0.1 ppm") == 276);
