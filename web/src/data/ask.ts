@@ -8,7 +8,7 @@ import { clock } from "./clock";
 import { uuidV7 } from "./identity";
 import type { DeskRequest } from "./local_desk";
 import { askOffice, session } from "./session";
-import { desk } from "./start";
+import { desk, syncSoon } from "./start";
 import { tellChange } from "./tabs";
 
 function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest {
@@ -25,7 +25,11 @@ export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id
   const writes = request.method !== "GET" && request.method !== "DELETE";
   const answer = await askOffice({ ...request, body: writes ? (request.body ?? {}) : undefined, ...(writes ? { id: uuidV7(clock.now()) } : {}) });
   if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
-  if (wroteSomething(answer.body)) tellChange();
+  if (wroteSomething(answer.body)) {
+    tellChange();
+    // The desk of this device has to hear of it, too.
+    void syncSoon();
+  }
   return answer.body as Operations[Id]["answer"];
 }
 

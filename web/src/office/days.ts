@@ -20,10 +20,14 @@ export function isoDay(iso: string, language: string): string {
   return Number.isNaN(ms) ? iso : day(ms, language);
 }
 
+const toMinute = { year: "numeric", month: "short", day: "numeric", hour: "numeric", minute: "2-digit" } as const;
+
+/** Of the record, to the second, with the zone. */
 export function moment(ms: number, language: string, zone?: string): string {
-  return new Intl.DateTimeFormat(language, {
-    year: "numeric", month: "short", day: "numeric", hour: "numeric", minute: "2-digit", second: "2-digit", timeZoneName: "short", ...(zone ? { timeZone: zone } : {}),
-  }).format(ms);
+  return new Intl.DateTimeFormat(language, { ...toMinute, second: "2-digit", timeZoneName: "short", ...(zone ? { timeZone: zone } : {}) }).format(ms);
 }
+
+/** On this device's own clock, for what nobody needs to the second. */
+export const minuteOf = (ms: number, language: string): string => new Intl.DateTimeFormat(language, toMinute).format(ms);
 
 export const ownZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC";

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The entries of the book, read once and then only what is new. They never change, so what was read stays right.
-import { ask } from "../data/ask";
+import { askOfficeFor } from "../data/ask";
 import type { EntryRow } from "./shapes";
 
 const pageSize = 1000;
@@ -9,7 +9,7 @@ let reading: Promise<EntryRow[]> | undefined;
 
 async function readOn(): Promise<EntryRow[]> {
   for (;;) {
-    const { items, next, size } = await ask("listEntries", { query: { from: String(known.length), limit: String(pageSize) } });
+    const { items, next, size } = await askOfficeFor("listEntries", { query: { from: String(known.length), limit: String(pageSize) } });
     // An entry that the server cannot read is left out of the page; its place stays free, so that numbers hold.
     for (const entry of items) known[entry.seq] = entry;
     known.length = Math.max(known.length, next);
@@ -25,7 +25,7 @@ export function allEntries(): Promise<EntryRow[]> {
 
 export async function entryAt(seq: number): Promise<EntryRow | undefined> {
   if (known[seq]) return known[seq];
-  const { items } = await ask("listEntries", { query: { from: String(seq), limit: "1" } });
+  const { items } = await askOfficeFor("listEntries", { query: { from: String(seq), limit: "1" } });
   return items.find((entry) => entry.seq === seq);
 }
 

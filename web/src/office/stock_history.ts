@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // What stood on hand of an item over time: the movements of its containers, as the desk tells them.
-import { ask } from "../data/ask";
+import { askOfficeFor } from "../data/ask";
 import { allEntries } from "./entries";
 import type { Movement } from "./shapes";
 
@@ -40,7 +40,7 @@ export async function stockHistory(item: string): Promise<Level[]> {
   const ids = await containersOf(item);
   const movements: Movement[] = [];
   for (let at = 0; at < ids.length; at += atOnce) {
-    const shown = await Promise.all(ids.slice(at, at + atOnce).map((vessel) => ask("showVessel", { path: { vessel } })));
+    const shown = await Promise.all(ids.slice(at, at + atOnce).map((vessel) => askOfficeFor("showVessel", { path: { vessel } })));
     for (const one of shown) movements.push(...((one.movements ?? []) as unknown as Movement[]));
   }
   return levels(movements);

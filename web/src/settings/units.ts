@@ -21,9 +21,15 @@ export function number(value: number, decimals: number, language: string): strin
   return new Intl.NumberFormat(language, { maximumFractionDigits: decimals }).format(value);
 }
 
+/** The record counts whole microlitres: a gallon in it, 3,785,411, is 128 fl oz and not 127.9. */
+const withinMicrolitre = (units: number, microlitres: number, decimals: number): number => {
+  const near = roundTo(units, decimals, "nearest");
+  return Math.abs(near - units) * microlitres < 1 ? near : units;
+};
+
 export function volume(ul: number, units: UnitSystem, side: Side, language: string): string {
   if (units === "us") {
-    const ounces = ul / microlitresPerFluidOunce;
+    const ounces = withinMicrolitre(ul / microlitresPerFluidOunce, microlitresPerFluidOunce, 1);
     return ounces >= 256
       ? `${number(roundTo(ounces / 128, 2, side), 2, language)} gal`
       : `${number(roundTo(ounces, 1, side), 1, language)} fl oz`;
@@ -31,6 +37,12 @@ export function volume(ul: number, units: UnitSystem, side: Side, language: stri
   return ul >= 10_000_000
     ? `${number(roundTo(ul / 1e6, 2, side), 2, language)} L`
     : `${number(roundTo(ul / 1e3, 0, side), 0, language)} mL`;
+}
+
+/** What a whole scale is shown in, by its largest value: the same steps as above. */
+export function chartUnit(largestUl: number, units: UnitSystem): [symbol: string, microlitres: number] {
+  if (units === "us") return largestUl / microlitresPerFluidOunce >= 256 ? ["gal", 128 * microlitresPerFluidOunce] : ["fl oz", microlitresPerFluidOunce];
+  return largestUl >= 10_000_000 ? ["L", 1e6] : ["mL", 1e3];
 }
 
 export function area(mm2: number, units: UnitSystem, language: string): string {

@@ -12,6 +12,8 @@ import { gs1Day, readDelivery } from "../../src/office/delivery_code";
 import { dueNow, type Holdings } from "../../src/office/due";
 import { elapsed } from "../../src/office/elapsed";
 import { labelFaults } from "../../src/office/fault_lines";
+import { factsOf } from "../../src/office/entry_facts";
+import { itemName } from "../../src/office/names";
 import { driftAt, driftText } from "../../src/office/foggers";
 import { stepsOf } from "../../src/office/life";
 import { compareCheckpoints, readCheckpoint } from "../../src/office/note_text";
@@ -143,6 +145,22 @@ test("elapsed time carries its sign where a clock was turned", () => {
   assert.equal(elapsed(7_500_000), "2 h 5 min");
   assert.equal(elapsed(-190_000), "−3 min 10 s");
   assert.equal(elapsed(3 * 86_400_000), "3 d 0 h");
+});
+
+test("a part of a product goes by the product's name and its own, and what is not known by its key", () => {
+  const names = new Map([["brackwater-20", "Brackwater 20"]]);
+  assert.equal(itemName(names, "brackwater-20/Part A/concentrate"), "Brackwater 20, Part A/concentrate");
+  assert.equal(itemName(names, "brackwater-20"), "Brackwater 20");
+  assert.equal(itemName(names, "fenmist-rtu"), "fenmist-rtu");
+});
+
+test("an entry tells the words of its item, and what was typed instead of the figure that was read from it", () => {
+  const words = { units: "us", language: "en", word: (group: string, name: string) => `${group}.${name}`, tn: (name: string, n: number) => `${name} ${n}`, itemWords: new Map([["volume-after", "Measure what is left."]]) } as const;
+  const entry = (kind: string, body: object) => ({ kind, body }) as unknown as EntryRow;
+  assert.equal(factsOf(entry("requirement-met", { requirement: "volume-after", evidence: { typed: "190 mL", ul: 190_000 } }), words), "Measure what is left, 190 mL");
+  assert.equal(factsOf(entry("requirement-met", { requirement: "label-read", evidence: { confirmed: true } }), words), "label-read");
+  assert.equal(factsOf(entry("start-refused", { missing: [{}, {}] }), words), "life.openItems 2");
+  assert.equal(factsOf(entry("fog-ended", { used_ul: 29_574, measured: "by-time" }), words), "1 fl oz, measured.by-time");
 });
 
 test("a code has four modules of quiet zone around (ISO/IEC 18004)", () => {

@@ -44,3 +44,8 @@ test("the time of day is the one at the job's place", () => {
   assert.equal(timeOfDay(Date.UTC(2026, 2, 7, 20, 5), "America/Chicago", "en-US").replace("\u202f", " "), "2:05 PM");
   assert.equal(timeOfDay(Date.UTC(2026, 2, 8, 20, 5), "America/Chicago", "en-US").replace("\u202f", " "), "3:05 PM");
 });
+
+test("a gallon of the record, counted in whole microlitres, is 128 fl oz on every side", () => {
+  for (const side of ["up", "down", "nearest"] as const) assert.equal(volume(3_785_411, "us", side, "en"), "128 fl oz");
+  assert.equal(volume(3_785_000, "us", "down", "en"), "127.9 fl oz");
+});

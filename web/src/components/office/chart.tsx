@@ -5,6 +5,7 @@ import uPlot from "uplot";
 import { useWords } from "../../i18n/use_words";
 import { useObservable } from "../../observable";
 import { preferences } from "../../settings/preferences";
+import { number } from "../../settings/units";
 
 export interface ChartLine {
   label: string;
@@ -24,19 +25,36 @@ function seriesOf({ label, look, stepped }: ChartLine): uPlot.Series {
   return { label, stroke: colorOf("--danger"), width: 0, paths: () => null, points: { show: true, size: 14, width: 3, fill: "transparent" } };
 }
 
-function optionsFor(lines: ChartLine[], width: number, language: string, when: string): uPlot.Options {
+interface Drawing {
+  lines: ChartLine[];
+  width: number;
+  language: string;
+  when: string;
+  fromZero: boolean;
+}
+
+/** Round figures at the side: as many decimals as their distance needs. */
+const figuresOf = (language: string) => (_: uPlot, ticks: number[]) => {
+  const apart = Math.abs((ticks[1] ?? 1) - (ticks[0] ?? 0)) || 1;
+  return ticks.map((at) => number(at, Math.max(0, Math.ceil(-Math.log10(apart) - 1e-9) + (apart % 1 === 0 ? 0 : 1)), language));
+};
+
+function optionsFor({ lines, width, language, when, fromZero }: Drawing): uPlot.Options {
   const axis = { stroke: colorOf("--ink"), grid: { stroke: colorOf("--hair"), width: 1 }, ticks: { stroke: colorOf("--hair"), width: 1 } };
   const day = new Intl.DateTimeFormat(language, { month: "short", day: "numeric" });
   return {
     width, height,
     cursor: { drag: { x: false, y: false } },
-    scales: { x: { time: true } },
-    axes: [{ ...axis, values: (_, ticks) => ticks.map((at) => day.format(at * 1000)) }, { ...axis, size: 64 }],
-    series: [{ label: when, value: (_, at) => (at === null ? "" : day.format(at * 1000)) }, ...lines.map(seriesOf)],
+    // A finger has no pointer to hover with: values stand in the table.
+    legend: { live: false },
+    // What is on hand is seen against nothing at all, and its order point with it.
+    scales: { x: { time: true }, ...(fromZero ? { y: { range: (_: uPlot, _low: number, high: number): uPlot.Range.MinMax => [0, high > 0 ? high * 1.1 : 1] } } : {}) },
+    axes: [{ ...axis, space: 70, values: (_, ticks) => ticks.map((at) => day.format(at * 1000)) }, { ...axis, size: 64, values: figuresOf(language) }],
+    series: [{ label: when }, ...lines.map(seriesOf)],
   };
 }
 
-export function Chart({ label, timesMs, lines }: { label: string; timesMs: number[]; lines: ChartLine[] }) {
+export function Chart({ label, timesMs, lines, fromZero = false }: { label: string; timesMs: number[]; lines: ChartLine[]; fromZero?: boolean }) {
   const place = useRef<HTMLDivElement>(null);
   const { t, language } = useWords();
   const { theme } = useObservable(preferences);
@@ -44,7 +62,7 @@ export function Chart({ label, timesMs, lines }: { label: string; timesMs: numbe
     const box = place.current;
     if (!box) return;
     const data = [timesMs.map((ms) => ms / 1000), ...lines.map((line) => line.values)] as uPlot.AlignedData;
-    const chart = new uPlot(optionsFor(lines, box.clientWidth, language, t("trends.when")), data, box);
+    const chart = new uPlot(optionsFor({ lines, width: box.clientWidth, language, when: t("trends.when"), fromZero }), data, box);
     const watch = new ResizeObserver(() => chart.setSize({ width: box.clientWidth, height }));
     watch.observe(box);
     return () => (watch.disconnect(), chart.destroy());

@@ -34,7 +34,7 @@ interface Props {
 export function OfficePage({ title, back, children }: Props) {
   const { t } = useWords();
   return (
-    <Page title={title} broad {...(back ? { back } : {})} before={<Sections label={t("nav.office")} sections={officeSections} />}>
+    <Page title={title} broad {...(back ? { back } : {})} before={<Sections label={t("nav.office")} sections={officeSections} below={back !== undefined} />}>
       {children}
     </Page>
   );
@@ -43,7 +43,7 @@ export function OfficePage({ title, back, children }: Props) {
 export function AuditPage({ title, back, children }: Props) {
   const { t } = useWords();
   return (
-    <Page title={title} broad {...(back ? { back } : {})} before={<Sections label={t("nav.audit")} sections={auditSections} />}>
+    <Page title={title} broad {...(back ? { back } : {})} before={<Sections label={t("nav.audit")} sections={auditSections} below={back !== undefined} />}>
       {children}
       <p class="fine">{t("audit.shows")} {t("common.labelOutranks")}</p>
     </Page>

@@ -16,13 +16,15 @@ export interface TableProps<T> {
   rows: T[];
   keyOf: (row: T) => string;
   empty: string;
+  /** A heading right above says it already. */
+  headed?: boolean;
 }
 
-export function Table<T>({ caption, columns, rows, keyOf, empty }: TableProps<T>) {
+export function Table<T>({ caption, columns, rows, keyOf, empty, headed }: TableProps<T>) {
   if (rows.length === 0) return <p class="empty">{empty}</p>;
   return (
     <table class="wide-table" role="table">
-      <caption>{caption}</caption>
+      <caption class={headed ? "unseen" : ""}>{caption}</caption>
       <thead role="rowgroup">
         <tr role="row">
           {columns.map(({ head, figure }) => <th key={head} role="columnheader" scope="col" class={figure ? "figure" : ""}>{head}</th>)}

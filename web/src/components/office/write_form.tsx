@@ -3,7 +3,7 @@
 import { useState } from "preact/hooks";
 import type { OperationId, Operations } from "../../api/generated";
 import type { Call } from "../../api/operation";
-import { ask, askOfficeFor } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import type { Key } from "../../i18n";
 import { useWords } from "../../i18n/use_words";
 import { typedUnit, withUnit } from "../../settings/units";
@@ -35,8 +35,6 @@ export interface WriteFormProps<Id extends OperationId> {
   typed?: Typed;
   onTyped?: (typed: Typed) => void;
   onDone?: (answer: Operations[Id]["answer"]) => void;
-  /** Asks the office even where this device could answer: passwords. */
-  office?: boolean;
   grave?: boolean;
 }
 
@@ -46,7 +44,7 @@ function valueOf({ kind }: FormField, text: string, unit: string): unknown {
 }
 
 export function WriteForm<Id extends OperationId>(props: WriteFormProps<Id>) {
-  const { id, path, fields, button, fixed, onDone, office, grave } = props;
+  const { id, path, fields, button, fixed, onDone, grave } = props;
   const { t, units } = useWords();
   const [own, setOwn] = useState<Typed>(() => Object.fromEntries(fields.map((field) => [field.name, field.needed ? (field.options?.[0]?.value ?? "") : ""])));
   const [fault, setFault] = useState<unknown>();
@@ -65,7 +63,7 @@ export function WriteForm<Id extends OperationId>(props: WriteFormProps<Id>) {
     setFault(undefined);
     const given = fields.filter(textOf).map((field) => [field.name, valueOf(field, textOf(field), unit)] as const);
     const call = { ...(path ? { path } : {}), body: { ...fixed, ...Object.fromEntries(given) } } as Call<Id>;
-    await (office ? askOfficeFor(id, call) : ask(id, call)).then((answer) => {
+    await askOfficeFor(id, call).then((answer) => {
       setOwn((before) => Object.fromEntries(Object.keys(before).map((name) => [name, fields.find((one) => one.name === name)?.options ? (before[name] ?? "") : ""])));
       props.onTyped?.({});
       setDone(true);

@@ -4,7 +4,7 @@ import { Button } from "../../components/button";
 import { Notice } from "../../components/notice";
 import { AuditPage } from "../../components/office/office_page";
 import { Waiting } from "../../components/office/waiting";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { useObservable } from "../../observable";
 import { ownZone } from "../../office/days";
@@ -39,9 +39,9 @@ export default function DeparturesView(_: { names: Names }) {
   const now = queryOf(useObservable(filters));
   const [shown, setShown] = useState(pageSize);
   const [verify, setVerify] = useState(false);
-  const rules = useOffice(async () => (await ask("listAuditRules")).rules as unknown as AuditRule[]);
+  const rules = useOffice(async () => (await askOfficeFor("listAuditRules")).rules as unknown as AuditRule[]);
   const audit = useOffice(
-    async () => (await ask("audit", { query: { ...now, limit: String(shown), ...(verify ? { verify: "true" } : {}) } })) as unknown as AuditAnswer,
+    async () => (await askOfficeFor("audit", { query: { ...now, limit: String(shown), ...(verify ? { verify: "true" } : {}) } })) as unknown as AuditAnswer,
     [JSON.stringify(now), shown, verify]);
   return (
     <AuditPage title={t("nav.audit")}>

@@ -6,7 +6,7 @@ import { Notice } from "../../components/notice";
 import { AuditPage } from "../../components/office/office_page";
 import { SaveText } from "../../components/office/save_text";
 import { Waiting } from "../../components/office/waiting";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { moment } from "../../office/days";
 import { elapsed } from "../../office/elapsed";
@@ -19,7 +19,7 @@ function Proof({ entry }: { entry: EntryRow }) {
   const { t } = useWords();
   const [proof, setProof] = useState("");
   const [fault, setFault] = useState<unknown>();
-  const make = () => ask("proveEntry", { path: { entry: entry.id } }).then((answer) => (setFault(undefined), setProof(answer.proof)), setFault);
+  const make = () => askOfficeFor("proveEntry", { path: { entry: entry.id } }).then((answer) => (setFault(undefined), setProof(answer.proof)), setFault);
   return (
     <section>
       <h2>{t("proof.title")}</h2>

@@ -3,7 +3,7 @@ import { Button } from "../../components/button";
 import { Field } from "../../components/field";
 import { FoldOut } from "../../components/office/fold_out";
 import { Select } from "../../components/office/select";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { useObservable } from "../../observable";
 import { ruleWords } from "../../office/rule_words";
@@ -13,10 +13,10 @@ import { filters, noFilters, queryOf, type Filters } from "./filters";
 
 const askChoices = async () => {
   const [rules, crew, products, places, jobs] = await Promise.all([
-    ask("listAuditRules"), askAll("listCrew", { all: "true" }), askAll("listProducts", { all: "true" }), askAll("listPlaces", { all: "true" }), askAll("listJobs", { all: "true" }),
+    askOfficeFor("listAuditRules"), askAll("listCrew", { all: "true" }), askAll("listProducts", { all: "true" }), askAll("listPlaces", { all: "true" }), askAll("listJobs", { all: "true" }),
   ]);
   return {
-    rules: rules.rules as unknown as AuditRule[], person: crew.map((one) => one.handle), product: products.map((one) => one.product),
+    rules: rules.rules as unknown as AuditRule[], person: crew.map((one) => one.handle), products,
     van: places.map((one) => one.place), job: jobs.sort((a, b) => b.planned_ms - a.planned_ms).map((one) => one.job),
   };
 };
@@ -36,7 +36,7 @@ export function FilterBar() {
         <Select label={t("filter.severity")} value={now.severity} onValue={(severity) => set({ severity })} options={[any, ...severities.slice(0, 3).map((value) => ({ value, words: t("filter.atLeast", { severity: word("severity", value) }) }))]} />
         <Select label={t("filter.rule")} value={now.rule} onValue={(rule) => set({ rule })} options={[any, ...(choices?.rules ?? []).map((rule) => ({ value: rule.id, words: ruleWords(rule, language).words }))]} />
         <Select label={t("filter.person")} value={now.person} onValue={(person) => set({ person })} options={named(choices?.person)} />
-        <Select label={t("plan.product")} value={now.product} onValue={(product) => set({ product })} options={named(choices?.product)} />
+        <Select label={t("plan.product")} value={now.product} onValue={(product) => set({ product })} options={[any, ...(choices?.products ?? []).map((one) => ({ value: one.product, words: one.name }))]} />
         <Select label={t("stock.place")} value={now.van} onValue={(van) => set({ van })} options={named(choices?.van)} />
         <Select label={t("papers.job")} value={now.job} onValue={(job) => set({ job })} options={named(choices?.job)} />
         <Field label={t("filter.from")} type="date" value={now.from} onValue={(from) => set({ from })} hint={t("filter.utc")} />

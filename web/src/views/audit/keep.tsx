@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import { AuditPage } from "../../components/office/office_page";
 import { Select } from "../../components/office/select";
 import { Waiting } from "../../components/office/waiting";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import type { HeldRecord, KeptRecord } from "../../office/shapes";
 import { askAll, useOffice } from "../../office/use_all";
@@ -11,8 +11,8 @@ import type { Names } from "../../route/routes";
 import { HeldTable } from "./held_table";
 import { KeptTable } from "./kept_table";
 
-const askKept = async () => (await ask("showRetention")).records as unknown as KeptRecord[];
-const askHeld = async (query: { job?: string; person?: string }) => (await ask("showRetention", { query })).records as unknown as HeldRecord[];
+const askKept = async () => (await askOfficeFor("showRetention")).records as unknown as KeptRecord[];
+const askHeld = async (query: { job?: string; person?: string }) => (await askOfficeFor("showRetention", { query })).records as unknown as HeldRecord[];
 const askChoices = async () => {
   const [jobs, crew] = await Promise.all([askAll("listJobs", { all: "true" }), askAll("listCrew", { all: "true" })]);
   return [...crew.map((one) => ({ value: `person ${one.handle}`, words: one.handle })), ...jobs.map((one) => ({ value: `job ${one.job}`, words: one.job }))];

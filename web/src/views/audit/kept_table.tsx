@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
+import { Basis } from "../../components/basis";
 import { Table } from "../../components/office/table";
 import { useWords } from "../../i18n/use_words";
 import { day } from "../../office/days";
 import type { KeptRecord } from "../../office/shapes";
-import { Basis } from "./basis";
 
 /** Kinds of record, and what the book holds of each. */
 export function KeptTable({ records }: { records: KeptRecord[] }) {
@@ -17,7 +17,7 @@ export function KeptTable({ records }: { records: KeptRecord[] }) {
       columns={[
         { head: t("keep.what"), cell: (one) => <>{word("kept", one.id)}{one.remark && <small lang="en"> {one.remark}</small>}</> },
         { head: t("keep.howLong"), cell: (one) => word("keepFor", one.keep) },
-        { head: t("departures.basis"), cell: (one) => <Basis rule={one} /> },
+        { head: t("departures.basis"), cell: (one) => <Basis kind={one.kind} citation={one.citation} /> },
         { head: t("keep.held"), figure: true, cell: (one) => one.count },
         { head: t("keep.span"), cell: (one) => (one.oldest_ms === null || one.newest_ms === null ? "–" : t("keep.range", { from: day(one.oldest_ms, language), to: day(one.newest_ms, language) })) },
         { head: t("keep.next"), cell: (one) => (one.next_over_ms === null ? "–" : day(one.next_over_ms, language)) },

@@ -11,29 +11,29 @@ import { SeverityMark } from "./severity_mark";
 /** Written an hour or more after it happened, as the audit's rule late-entry has it. */
 const lateMs = 3_600_000;
 
-function Facts({ entry }: { entry: EntryRow }) {
-  const { t, units, language } = useWords();
-  const facts = factsOf(entry, units, language);
+function Facts({ entry, itemWords }: { entry: EntryRow; itemWords: ReadonlyMap<string, string> }) {
+  const { t, tn, word, units, language } = useWords();
+  const facts = factsOf(entry, { units, language, word, tn, itemWords });
   return (
     <>
-      {facts && <span lang="en">{facts} </span>}
+      {facts && <span>{facts} </span>}
       <a class="inline" href={`/audit/entries/${entry.seq}`} aria-label={t("entry.link", { n: entry.seq })}>{entry.seq}</a>
     </>
   );
 }
 
-function Several({ step, zone }: { step: Step; zone: string }) {
+function Several({ step, zone, itemWords }: { step: Step; zone: string; itemWords: ReadonlyMap<string, string> }) {
   const { tn, language } = useWords();
   return (
     <FoldOut title={tn("life.entries", step.entries.length)}>
       <ul>
-        {step.entries.map((entry) => <li key={entry.seq}>{moment(entry.happened_ms, language, zone)}, {entry.actor}: <Facts entry={entry} /></li>)}
+        {step.entries.map((entry) => <li key={entry.seq}>{moment(entry.happened_ms, language, zone)}, {entry.actor}: <Facts entry={entry} itemWords={itemWords} /></li>)}
       </ul>
     </FoldOut>
   );
 }
 
-export function LifeStep({ step, zone, departures }: { step: Step; zone: string; departures: DepartureRow[] }) {
+export function LifeStep({ step, zone, departures, itemWords }: { step: Step; zone: string; departures: DepartureRow[]; itemWords: ReadonlyMap<string, string> }) {
   const { t, word, language } = useWords();
   const first = step.entries[0];
   if (!first) return null;
@@ -46,7 +46,7 @@ export function LifeStep({ step, zone, departures }: { step: Step; zone: string;
       </p>
       <h3>{word("entry", step.kind)}</h3>
       <p>{[...new Set(step.entries.map((entry) => entry.actor))].join(", ")}, {[...new Set(step.entries.map((entry) => entry.device))].join(", ")}{late && ` · ${t("life.late")}`}</p>
-      {step.entries.length === 1 ? <p><Facts entry={first} /></p> : <Several step={step} zone={zone} />}
+      {step.entries.length === 1 ? <p><Facts entry={first} itemWords={itemWords} /></p> : <Several step={step} zone={zone} itemWords={itemWords} />}
       {departures.map((one, at) => (
         <p key={at} class="step-departure"><SeverityMark severity={one.severity} /> <span lang="en">{one.what}</span></p>
       ))}

@@ -4,7 +4,7 @@ import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { AuditPage } from "../../components/office/office_page";
 import { SaveText } from "../../components/office/save_text";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { readCheckpoint } from "../../office/note_text";
 import type { AuditAnswer } from "../../office/shapes";
@@ -16,7 +16,7 @@ function ReadAgain() {
   const { t } = useWords();
   const [record, setRecord] = useState<AuditAnswer["record"]>();
   const [fault, setFault] = useState<unknown>();
-  const read = () => ask("audit", { query: { verify: "true", limit: "1" } }).then((answer) => (setFault(undefined), setRecord((answer as unknown as AuditAnswer).record)), setFault);
+  const read = () => askOfficeFor("audit", { query: { verify: "true", limit: "1" } }).then((answer) => (setFault(undefined), setRecord((answer as unknown as AuditAnswer).record)), setFault);
   return (
     <section>
       <h2>{t("record.read")}</h2>
@@ -34,7 +34,7 @@ export default function RecordView(_: { names: Names }) {
   const [text, setText] = useState("");
   const [fault, setFault] = useState<unknown>();
   const note = readCheckpoint(text);
-  const sign = () => ask("signCheckpoint").then((answer) => (setFault(undefined), setText(answer.checkpoint)), setFault);
+  const sign = () => askOfficeFor("signCheckpoint").then((answer) => (setFault(undefined), setText(answer.checkpoint)), setFault);
   return (
     <AuditPage title={t("record.title")}>
       <p>{t("record.means")}</p>

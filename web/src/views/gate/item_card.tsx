@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { useState } from "preact/hooks";
 import type { Job } from "../../api/generated";
+import { Basis } from "../../components/basis";
 import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
@@ -11,14 +12,6 @@ import { useWords } from "../../i18n/use_words";
 import { EvidenceField, takesPlainYes } from "./evidence_field";
 import { NotKept } from "./not_kept";
 import { PhotoField } from "./photo_field";
-
-/** On what it stands: the kind of rule, and where it is written. */
-function Ground({ item }: { item: OpenItem["item"] }) {
-  const { word } = useWords();
-  const { basis = "", citation = "" } = item;
-  const said = citation.toLowerCase().includes(basis);
-  return <>{!said && `${word("basis", basis)}: `}<span lang="en">{citation}</span></>;
-}
 
 /** One item: what, why, and what shows that it is met. */
 export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenItem; onMet: () => void; onLater: () => void }) {
@@ -41,7 +34,7 @@ export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenIt
       <p class="fine">{word("stage", item.stage ?? "")}</p>
       <h2 id="item-words" lang="en">{item.words}</h2>
       <p lang="en">{item.why}</p>
-      <p class="fine"><Ground item={item} /></p>
+      <p class="fine"><Basis kind={item.basis ?? ""} citation={item.citation ?? ""} /></p>
       {why && why !== "not met yet" && <Notice tone="hold" title={t("gate.stillOpen")}><p lang="en">{why}</p></Notice>}
       {!plain && <EvidenceField job={job} item={item} value={answer} onValue={setAnswer} />}
       <PhotoField photo={photo} onPicture={async (picture) => setPhoto(await keepPhoto(picture, job.job, item.item))} />

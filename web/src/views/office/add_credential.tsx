@@ -34,7 +34,7 @@ export function AddCredential({ handle }: { handle: string }) {
   return (
     <FoldOut title={t("credential.add")}>
       <Select label={t("credential.what")} value={kind} onValue={(value) => setKind(value as Kind)} options={kinds.map((value) => ({ value, words: word("credential", value) }))} />
-      <WriteForm key={kind} id="addCredential" path={{ handle }} fixed={{ what: kind }} fields={fieldsFor(kind, word)} office button="stock.write" />
+      <WriteForm key={kind} id="addCredential" path={{ handle }} fixed={{ what: kind }} fields={fieldsFor(kind, word)} button="stock.write" />
     </FoldOut>
   );
 }

@@ -23,6 +23,7 @@ export function Cartridges({ cartridges }: { cartridges: Cartridge[] }) {
     <>
       <Table
         caption={t("gear.cartridges")}
+        headed
         empty={t("cartridge.none")}
         rows={cartridges}
         keyOf={(one) => one.cartridge}

@@ -4,7 +4,7 @@ import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Field } from "../../components/field";
 import { FoldOut } from "../../components/office/fold_out";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { withUnit } from "../../settings/units";
 
@@ -28,7 +28,7 @@ export function CatchTestForm({ fogger }: { fogger: string }) {
   const write = async () => {
     setFault(undefined);
     const body = { runs: given.map((run) => ({ caught: withUnit(run.caught, "mL"), time: withUnit(run.time, "s") })), ...(on ? { on } : {}) };
-    await ask("testFogger", { path: { fogger }, body }).then(() => (setRuns(none()), setDone(true)), setFault);
+    await askOfficeFor("testFogger", { path: { fogger }, body }).then(() => (setRuns(none()), setDone(true)), setFault);
   };
   return (
     <FoldOut title={t("catch.title")}>

@@ -5,7 +5,7 @@ import { Select } from "../../components/office/select";
 import { SaveText } from "../../components/office/save_text";
 import { TextArea } from "../../components/office/text_area";
 import { Waiting } from "../../components/office/waiting";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { isoDay } from "../../office/days";
 import { versionsOf, type LabelVersion } from "../../office/shapes";
@@ -25,7 +25,7 @@ interface Known {
 async function askLabels(key: string): Promise<Known> {
   const product = (await askAll("listProducts", { all: "true" })).find((one) => one.product === key);
   const versions = product ? versionsOf(product) : [];
-  const texts = await Promise.all(versions.map(async ({ digest }) => [digest, (await ask("showLabel", { path: { digest } })).text] as const));
+  const texts = await Promise.all(versions.map(async ({ digest }) => [digest, (await askOfficeFor("showLabel", { path: { digest } })).text] as const));
   return { name: product?.name ?? key, current: product?.current ?? "", versions, texts: Object.fromEntries(texts) };
 }
 

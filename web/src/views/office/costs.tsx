@@ -5,14 +5,17 @@ import { Waiting } from "../../components/office/waiting";
 import { useWords } from "../../i18n/use_words";
 import { day } from "../../office/days";
 import { money } from "../../office/money";
+import { useItemNames } from "../../office/names";
 import type { Draw } from "../../office/shapes";
 import { useAll } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { volume } from "../../settings/units";
+import { CostChart } from "./cost_chart";
 
 /** What the product of each job cost. */
 export default function CostsView(_: { names: Names }) {
   const { t, units, language } = useWords();
+  const nameOf = useItemNames();
   return (
     <OfficePage title={t("costs.title")}>
       <Waiting of={useAll("listJobCosts")}>
@@ -22,6 +25,7 @@ export default function CostsView(_: { names: Names }) {
           return (
             <>
               <p>{t(known ? "costs.sum" : "costs.sumAtLeast", { sum: money(sum, language), n: rows.length })}</p>
+              <CostChart jobs={rows} />
               <Table
                 caption={t("costs.caption")}
                 empty={t("costs.none")}
@@ -30,7 +34,7 @@ export default function CostsView(_: { names: Names }) {
                 columns={[
                   { head: t("papers.job"), cell: (one) => <a class="inline" href={`/audit/jobs/${encodeURIComponent(one.job)}`}>{one.job}</a> },
                   { head: t("trends.when"), cell: (one) => day(one.planned_ms, language) },
-                  { head: t("plan.product"), cell: (one) => one.product },
+                  { head: t("plan.product"), cell: (one) => nameOf(one.product) },
                   { head: t("costs.technician"), cell: (one) => one.technician },
                   { head: t("costs.used"), figure: true, cell: (one) => (one.used_ul === undefined ? "–" : volume(one.used_ul, units, "up", language)) },
                   { head: t("costs.from"), cell: (one) => [...new Set((one.draws as unknown as Draw[]).map((draw) => `${draw.from} (${draw.lot})`))].join(", ") },

@@ -55,7 +55,6 @@ export default function CrewView(_: { names: Names }) {
         <FoldOut title={t("crew.enrol")}>
           <WriteForm
             id="enrol"
-            office
             button="crew.enrolButton"
             fields={[
               { name: "handle", label: "crew.handle", hint: "crew.handleHint", needed: true },

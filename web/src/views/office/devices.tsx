@@ -8,7 +8,7 @@ import { Waiting } from "../../components/office/waiting";
 import { askOfficeFor } from "../../data/ask";
 import { tellChange } from "../../data/tabs";
 import { useWords } from "../../i18n/use_words";
-import { moment } from "../../office/days";
+import { minuteOf } from "../../office/days";
 import { useOffice } from "../../office/use_all";
 import { OneTimeLink } from "./one_time_link";
 
@@ -32,8 +32,8 @@ export function Devices() {
             columns={[
               { head: t("devices.device"), cell: (one) => one.device },
               { head: t("crew.handle"), cell: (one) => one.handle },
-              { head: t("devices.since"), cell: (one) => moment(one.created_ms, language) },
-              { head: t("devices.seen"), cell: (one) => moment(one.seen_ms, language) },
+              { head: t("devices.since"), cell: (one) => minuteOf(one.created_ms, language) },
+              { head: t("devices.seen"), cell: (one) => minuteOf(one.seen_ms, language) },
               { head: t("devices.end"), cell: (one) => <Button onPress={() => end(one.session)}>{t("devices.endButton")}</Button> },
             ]}
           />

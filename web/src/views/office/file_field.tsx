@@ -11,10 +11,11 @@ export function FileField({ label, greatest, onText, onFault }: { label: string;
     if (file.size > greatest) onFault(new Error(t("adopt.tooLarge")));
     else file.text().then(onText, onFault);
   };
+  // The browser's own button speaks the browser's language; this one speaks that of the page.
   return (
-    <div class="field">
-      <label for={id}>{label}</label>
-      <input id={id} type="file" accept=".toml,text/plain" onChange={(event) => read(event.currentTarget.files?.[0])} />
+    <div class="file">
+      <input id={id} class="unseen" type="file" accept=".toml,text/plain" onChange={(event) => read(event.currentTarget.files?.[0])} />
+      <label for={id} class="button">{label}</label>
     </div>
   );
 }

@@ -7,12 +7,13 @@ import { OfficePage } from "../../components/office/office_page";
 import { Table } from "../../components/office/table";
 import { Waiting } from "../../components/office/waiting";
 import { WriteForm } from "../../components/office/write_form";
+import { askOfficeFor } from "../../data/ask";
 import { hasRole } from "../../data/session";
-import { useAsk } from "../../data/use_ask";
 import { useWords } from "../../i18n/use_words";
 import { endOfDay, isoDay } from "../../office/days";
 import { driftAt } from "../../office/foggers";
 import type { CatchDay } from "../../office/shapes";
+import { useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { number } from "../../settings/units";
 import { CatchTestForm } from "./catch_test_form";
@@ -45,7 +46,7 @@ function Tests({ fogger, tests }: { fogger: Fogger; tests: CatchDay[] }) {
           { head: t("gear.flow"), figure: true, cell: (test) => `${flow(test.flow_ul_min)} mL/min` },
           { head: t("gear.between"), figure: true, cell: (test) => t("gear.range", { low: flow(test.low_ul_min), high: flow(test.high_ul_min) }) },
           { head: t("gear.runs"), figure: true, cell: (test) => test.runs },
-          { head: t("gear.drift"), cell: (test) => <Drift drift={test.drift} /> },
+          { head: t("gear.drift"), cell: (test) => <Drift drift={test.drift} tests={tests.length} /> },
         ]}
       />
       <p class="fine">{t("gear.basis")}</p>
@@ -59,7 +60,7 @@ export default function FoggerView({ names }: { names: Names }) {
   const fogger = names.fogger ?? "";
   return (
     <OfficePage title={fogger} back="/office/gear">
-      <Waiting of={useAsk("showFogger", { path: { fogger } })}>
+      <Waiting of={useOffice(() => askOfficeFor("showFogger", { path: { fogger } }), [fogger])}>
         {(answer) => (
           <>
             {!answer.active && <Notice tone="hold" title={t("gear.outOfUse")} />}

@@ -24,6 +24,7 @@ function Foggers({ foggers }: { foggers: Fogger[] }) {
   return (
     <Table
       caption={t("gear.foggers")}
+      headed
       empty={t("gear.noFogger")}
       rows={foggers}
       keyOf={(one) => one.fogger}
@@ -32,7 +33,7 @@ function Foggers({ foggers }: { foggers: Fogger[] }) {
         { head: t("gear.tank"), figure: true, cell: (one) => (one.tank_ul ? volume(one.tank_ul, units, "down", language) : "–") },
         { head: t("gear.tested"), cell: (one) => { const on = last(one)?.on; return on ? isoDay(on, language) : t("gear.never"); } },
         { head: t("gear.flow"), figure: true, cell: (one) => { const test = last(one); return test ? `${number(test.flow_ul_min / 1000, 1, language)} mL/min` : "–"; } },
-        { head: t("gear.drift"), cell: (one) => <Drift drift={lastDrift(testsOf(one))} /> },
+        { head: t("gear.drift"), cell: (one) => <Drift drift={lastDrift(testsOf(one))} tests={testsOf(one).length} /> },
       ]}
     />
   );

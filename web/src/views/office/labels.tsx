@@ -42,7 +42,6 @@ export default function LabelsView(_: { names: Names }) {
                 options={products.filter((one) => one.current).map((one) => ({ value: one.product, words: one.name }))}
                 id="retireLabel"
                 names="product"
-                office
                 grave
                 button="labels.retireButton"
                 fields={[{ name: "why", label: "stop.why", needed: true }]}

@@ -2,24 +2,30 @@
 import { Badge } from "../../components/office/badge";
 import { OfficePage } from "../../components/office/office_page";
 import { Waiting } from "../../components/office/waiting";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { dueNow, type Due, type Holdings } from "../../office/due";
+import { useItemNames } from "../../office/names";
 import { askAll, useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 
 async function holdings(): Promise<Holdings> {
   const [crew, stock, vessels, foggers, cartridges, places] = await Promise.all([
-    askAll("listCrew"), ask("showStock"), ask("listVessels"), askAll("listFoggers"), askAll("listCartridges"), askAll("listPlaces"),
+    askAll("listCrew"), askOfficeFor("showStock"), askOfficeFor("listVessels"), askAll("listFoggers"), askAll("listCartridges"), askAll("listPlaces"),
   ]);
   return { crew, stock: stock.items, vessels: vessels.items, foggers, cartridges, places } as Holdings;
 }
 
 function DueCard({ due }: { due: Due }) {
   const { t, word } = useWords();
+  const nameOf = useItemNames();
   const [member, group] = due.named ?? [];
-  const values = member && group ? { ...due.values, [member]: word(group, String(due.values[member])) } : due.values;
+  const values = {
+    ...due.values,
+    ...(member && group ? { [member]: word(group, String(due.values[member])) } : {}),
+    ...("item" in due.values ? { item: nameOf(String(due.values.item)) } : {}),
+  };
   return (
     <li>
       <a class="card" href={due.href}>

@@ -7,7 +7,7 @@ import { SaveText } from "../../components/office/save_text";
 import { WriteForm } from "../../components/office/write_form";
 import type { Key } from "../../i18n";
 import { useWords } from "../../i18n/use_words";
-import { moment } from "../../office/days";
+import { minuteOf } from "../../office/days";
 
 /** A link that lets somebody, or another device of one's own, in: once. It asks for the password again. */
 export function OneTimeLink({ id, handle, button }: { id: "invite" | "linkDevice"; handle?: string; button: Key }) {
@@ -17,7 +17,6 @@ export function OneTimeLink({ id, handle, button }: { id: "invite" | "linkDevice
     <>
       <WriteForm
         id={id}
-        office
         button={button}
         {...(handle ? { path: { handle } } : {})}
         fields={[{ name: "password", label: "release.password", kind: "password", needed: true }]}
@@ -25,7 +24,7 @@ export function OneTimeLink({ id, handle, button }: { id: "invite" | "linkDevice
       />
       {made && (
         <>
-          <Notice tone="hold" title={t("link.once")} live><p>{t("link.until", { time: moment(made.until_ms, language), handle: made.handle })}</p></Notice>
+          <Notice tone="hold" title={t("link.once")} live><p>{t("link.until", { time: minuteOf(made.until_ms, language), handle: made.handle })}</p></Notice>
           {made.qr && <Qr modules={made.qr} label={t("link.code", { handle: made.handle })} />}
           {made.link && <SaveText text={made.link} name={`fogwright-${made.handle}.txt`} />}
         </>

@@ -5,16 +5,18 @@ import { Table } from "../../components/office/table";
 import { Waiting } from "../../components/office/waiting";
 import type { FormField } from "../../components/office/write_form";
 import { WriteOneOf } from "../../components/office/write_one_of";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { hasRole } from "../../data/session";
 import { useWords } from "../../i18n/use_words";
+import { useItemNames } from "../../office/names";
 import type { StockLine } from "../../office/shapes";
 import { askAll, useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { volume } from "../../settings/units";
+import { Cover } from "./cover";
 
 const askOrder = async () => {
-  const [stock, products] = await Promise.all([ask("showStock"), askAll("listProducts")]);
+  const [stock, products] = await Promise.all([askOfficeFor("showStock"), askAll("listProducts")]);
   const lines = stock.items as StockLine[];
   return { lines: [...lines.filter((line) => line.order_ul > 0), ...lines.filter((line) => line.order_ul <= 0 && line.containers > 0)], products };
 };
@@ -27,7 +29,8 @@ const ruleFields: FormField[] = [
 ];
 
 function OrderTable({ lines }: { lines: StockLine[] }) {
-  const { t, tn, units, language } = useWords();
+  const { t, units, language } = useWords();
+  const nameOf = useItemNames();
   const unknown = t("shelf.coverUnknown");
   return (
     <Table
@@ -36,12 +39,12 @@ function OrderTable({ lines }: { lines: StockLine[] }) {
       rows={lines}
       keyOf={(line) => line.item}
       columns={[
-        { head: t("stock.item"), cell: (line) => line.item },
+        { head: t("stock.item"), cell: (line) => nameOf(line.item) },
         { head: t("order.state"), cell: (line) => <OrderState line={line} /> },
         { head: t("order.order"), figure: true, cell: (line) => (line.order_ul > 0 ? <strong>{volume(line.order_ul, units, "up", language)}</strong> : "–") },
         { head: t("order.usable"), figure: true, cell: (line) => volume(line.usable_ul, units, "down", language) },
         { head: t("order.point"), figure: true, cell: (line) => (line.reorder_point_ul === null ? unknown : volume(line.reorder_point_ul, units, "up", language)) },
-        { head: t("shelf.cover"), figure: true, cell: (line) => (line.days_of_cover === null ? unknown : tn("days", line.days_of_cover)) },
+        { head: t("shelf.cover"), figure: true, cell: (line) => <Cover days={line.days_of_cover} /> },
         { head: t("order.jobs"), figure: true, cell: (line) => (line.jobs_left === null ? unknown : line.jobs_left) },
       ]}
     />

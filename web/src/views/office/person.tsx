@@ -6,10 +6,11 @@ import { FoldOut } from "../../components/office/fold_out";
 import { OfficePage } from "../../components/office/office_page";
 import { Waiting } from "../../components/office/waiting";
 import { WriteForm } from "../../components/office/write_form";
+import { askOfficeFor } from "../../data/ask";
 import { hasRole } from "../../data/session";
-import { useAsk } from "../../data/use_ask";
 import { useWords } from "../../i18n/use_words";
 import type { Credential } from "../../office/shapes";
+import { useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { AddCredential } from "./add_credential";
 import { CredentialTable } from "./credential_table";
@@ -26,13 +27,13 @@ function Owners({ person }: { person: Person }) {
         <OneTimeLink id="invite" handle={person.handle} button="crew.inviteButton" />
       </FoldOut>
       <FoldOut title={t("crew.otherRoles")}>
-        <WriteForm id="changeRoles" path={path} office button="stock.write" fields={[
+        <WriteForm id="changeRoles" path={path} button="stock.write" fields={[
           { name: "roles", label: "crew.roles", kind: "words", needed: true, options: roleOptions(word) },
           { name: "why", label: "stop.why", needed: true },
         ]} />
       </FoldOut>
       <FoldOut title={t("crew.leaves")}>
-        <WriteForm id="retirePerson" path={path} office grave button="crew.leavesButton" fields={[{ name: "why", label: "stop.why", needed: true }]} />
+        <WriteForm id="retirePerson" path={path} grave button="crew.leavesButton" fields={[{ name: "why", label: "stop.why", needed: true }]} />
       </FoldOut>
     </>
   );
@@ -46,7 +47,7 @@ export default function PersonView({ names }: { names: Names }) {
   const keeps = hasRole("owner") || hasRole("safety-officer");
   return (
     <OfficePage title={handle} back="/office/crew">
-      <Waiting of={useAsk("showPerson", { path: { handle } })}>
+      <Waiting of={useOffice(() => askOfficeFor("showPerson", { path: { handle } }), [handle])}>
         {(person) => (
           <>
             <p>{person.roles.map((role) => word("role", role)).join(", ")}</p>
@@ -55,7 +56,7 @@ export default function PersonView({ names }: { names: Names }) {
             {withdrawing && (
               <section>
                 <h2>{t("credential.withdraw", { what: word("credential", withdrawing.what) })}</h2>
-                <WriteForm key={withdrawing.entry} id="withdrawCredential" path={{ credential: withdrawing.entry }} office grave button="credential.withdrawButton"
+                <WriteForm key={withdrawing.entry} id="withdrawCredential" path={{ credential: withdrawing.entry }} grave button="credential.withdrawButton"
                   fields={[{ name: "why", label: "stop.why", needed: true }]} onDone={() => setWithdrawing(undefined)} />
               </section>
             )}

@@ -7,7 +7,7 @@ import { WriteForm } from "../../components/office/write_form";
 import { WriteOneOf } from "../../components/office/write_one_of";
 import { hasRole } from "../../data/session";
 import { useWords } from "../../i18n/use_words";
-import { moment } from "../../office/days";
+import { minuteOf } from "../../office/days";
 import type { PlaceRow } from "../../office/shapes";
 import { temperature } from "../../office/temperature";
 import { useAll } from "../../office/use_all";
@@ -32,7 +32,7 @@ export default function PlacesView(_: { names: Names }) {
                   { head: t("stock.place"), cell: (one) => one.place },
                   { head: t("places.type"), cell: (one) => word("placeType", one.type) },
                   { head: t("places.temperature"), figure: true, cell: (one) => (one.last_temperature_mk === undefined ? "–" : temperature(one.last_temperature_mk, units, language)) },
-                  { head: t("places.when"), cell: (one) => (one.last_read_ms ? moment(one.last_read_ms, language) : t("gear.never")) },
+                  { head: t("places.when"), cell: (one) => (one.last_read_ms ? minuteOf(one.last_read_ms, language) : t("gear.never")) },
                 ]}
               />
               <p class="fine">{t("places.basis")}</p>
@@ -47,7 +47,7 @@ export default function PlacesView(_: { names: Names }) {
               />
               {hasRole("owner") && (
                 <FoldOut title={t("places.add")}>
-                  <WriteForm id="addPlace" office button="stock.write" fields={[
+                  <WriteForm id="addPlace" button="stock.write" fields={[
                     { name: "place", label: "gear.name", needed: true },
                     { name: "type", label: "places.type", needed: true, options: ["van", "shop"].map((value) => ({ value, words: word("placeType", value) })) },
                     { name: "note", label: "gear.note" },

@@ -6,15 +6,17 @@ import { OfficePage } from "../../components/office/office_page";
 import { Table } from "../../components/office/table";
 import { Waiting } from "../../components/office/waiting";
 import { WriteOneOf } from "../../components/office/write_one_of";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { day, daysTo, lastDay } from "../../office/days";
+import { useItemNames } from "../../office/names";
 import type { StockLine, VesselRow } from "../../office/shapes";
 import { shelfRows, type ShelfRow } from "../../office/shelf";
 import { useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { volume } from "../../settings/units";
+import { Cover } from "./cover";
 
 interface Shelf {
   vessels: VesselRow[];
@@ -22,7 +24,7 @@ interface Shelf {
 }
 
 const askShelf = async (): Promise<Shelf> => {
-  const [vessels, stock] = await Promise.all([ask("listVessels"), ask("showStock")]);
+  const [vessels, stock] = await Promise.all([askOfficeFor("listVessels"), askOfficeFor("showStock")]);
   return { vessels: vessels.items as VesselRow[], stock: stock.items as StockLine[] };
 };
 
@@ -36,7 +38,8 @@ function LastDay({ row }: { row: ShelfRow }) {
 }
 
 function ShelfTable({ rows }: { rows: ShelfRow[] }) {
-  const { t, tn, units, language } = useWords();
+  const { t, units, language } = useWords();
+  const nameOf = useItemNames();
   return (
     <Table
       caption={t("shelf.caption")}
@@ -44,13 +47,13 @@ function ShelfTable({ rows }: { rows: ShelfRow[] }) {
       rows={rows}
       keyOf={(row) => JSON.stringify([row.place, row.item, row.lot])}
       columns={[
-        { head: t("stock.item"), cell: (row) => row.item },
+        { head: t("stock.item"), cell: (row) => nameOf(row.item) },
         { head: t("stock.place"), cell: (row) => row.place },
         { head: t("shelf.lot"), cell: (row) => row.lot },
         { head: t("shelf.vessels"), cell: (row) => row.ids.map((id) => <a key={id} class="inline" href={`/stock/${encodeURIComponent(id)}`}>{id}</a>) },
         { head: t("stock.left"), figure: true, cell: (row) => volume(row.leftUl, units, "down", language) },
         { head: t("shelf.lastDay"), cell: (row) => <LastDay row={row} /> },
-        { head: t("shelf.cover"), figure: true, cell: (row) => (row.coverDays === null ? t("shelf.coverUnknown") : tn("days", row.coverDays)) },
+        { head: t("shelf.cover"), figure: true, cell: (row) => <Cover days={row.coverDays} /> },
       ]}
     />
   );
@@ -58,11 +61,12 @@ function ShelfTable({ rows }: { rows: ShelfRow[] }) {
 
 function Count({ vessels }: { vessels: VesselRow[] }) {
   const { t } = useWords();
+  const nameOf = useItemNames();
   return (
     <WriteOneOf
       title={t("shelf.count")}
       label={t("shelf.which")}
-      options={vessels.map((one) => ({ value: one.id, words: `${one.id}: ${one.item}, ${one.place}` }))}
+      options={vessels.map((one) => ({ value: one.id, words: `${one.id}: ${nameOf(one.item)}, ${one.place}` }))}
       id="countVessel"
       names="vessel"
       fields={[{ name: "found", label: "member.found", kind: "volume", needed: true, hint: "shelf.foundHint" }]}

@@ -6,10 +6,11 @@ import { Waiting } from "../../components/office/waiting";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { moment } from "../../office/days";
+import { useItemNames } from "../../office/names";
 import type { StockLine } from "../../office/shapes";
 import { stockHistory, type Level } from "../../office/stock_history";
 import { useOffice } from "../../office/use_all";
-import { microlitresPerFluidOunce, volume } from "../../settings/units";
+import { chartUnit, volume } from "../../settings/units";
 
 /** The item's level after each movement, and where to order again. */
 export function StockTrend({ line }: { line: StockLine }) {
@@ -23,21 +24,22 @@ export function StockTrend({ line }: { line: StockLine }) {
 
 function Drawn({ line, history }: { line: StockLine; history: Level[] }) {
   const { t, units, language } = useWords();
-  const show = (ul: number) => (units === "us" ? ul / microlitresPerFluidOunce / 128 : ul / 1e6);
+  const nameOf = useItemNames();
   // The last level lasts until today.
   const levels = [...history, { ms: clock.now(), ul: history[history.length - 1]?.ul ?? 0 }];
-  const unit = units === "us" ? "gal" : "L";
+  const [unit, ulOfUnit] = chartUnit(Math.max(...history.map((one) => one.ul), line.reorder_point_ul ?? 0), units);
   const point = line.reorder_point_ul;
-  const told = { item: line.item, now: volume(line.on_hand_ul, units, "down", language), point: point === null ? t("shelf.coverUnknown") : volume(point, units, "up", language) };
+  const told = { item: nameOf(line.item), now: volume(line.on_hand_ul, units, "down", language), point: point === null ? t("shelf.coverUnknown") : volume(point, units, "up", language) };
   return (
     <>
       <p>{t("trends.stockNow", told)}</p>
       <Chart
         label={t("trends.stockNow", told)}
+        fromZero
         timesMs={levels.map((one) => one.ms)}
         lines={[
-          { label: t("trends.onHand", { unit }), look: "main", stepped: true, values: levels.map((one) => show(one.ul)) },
-          ...(point === null ? [] : [{ label: t("order.point"), look: "across" as const, values: levels.map(() => show(point)) }]),
+          { label: t("trends.onHand", { unit }), look: "main", stepped: true, values: levels.map((one) => one.ul / ulOfUnit) },
+          ...(point === null ? [] : [{ label: t("order.point"), look: "across" as const, values: levels.map(() => point / ulOfUnit) }]),
         ]}
       />
       <FoldOut title={t("trends.asTable")}>

@@ -3,19 +3,21 @@ import { useState } from "preact/hooks";
 import { OfficePage } from "../../components/office/office_page";
 import { Select } from "../../components/office/select";
 import { Waiting } from "../../components/office/waiting";
-import { ask } from "../../data/ask";
+import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
+import { useItemNames } from "../../office/names";
 import type { AuditAnswer, StockLine } from "../../office/shapes";
 import { useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { StockTrend } from "./stock_trend";
 import { UseTrend } from "./use_trend";
 
-const askItems = async () => ((await ask("showStock")).items as StockLine[]).filter((line) => line.containers > 0);
-const askCharts = async () => ((await ask("audit", { query: { limit: "1" } })) as unknown as AuditAnswer).charts.filter((chart) => chart.points.length > 1);
+const askItems = async () => ((await askOfficeFor("showStock")).items as StockLine[]).filter((line) => line.containers > 0);
+const askCharts = async () => ((await askOfficeFor("audit", { query: { limit: "1" } })) as unknown as AuditAnswer).charts.filter((chart) => chart.points.length > 1);
 
 function Stock() {
   const { t } = useWords();
+  const nameOf = useItemNames();
   const [item, setItem] = useState("");
   return (
     <Waiting of={useOffice(askItems)}>
@@ -24,7 +26,7 @@ function Stock() {
         if (!line) return <p class="empty">{t("stock.none")}</p>;
         return (
           <>
-            <Select label={t("stock.item")} value={line.item} onValue={setItem} options={lines.map((one) => ({ value: one.item, words: one.item }))} />
+            <Select label={t("stock.item")} value={line.item} onValue={setItem} options={lines.map((one) => ({ value: one.item, words: nameOf(one.item) }))} />
             <StockTrend line={line} />
           </>
         );
