@@ -158,7 +158,8 @@ std::size_t scan(const sqlite::Connection& book, const char* sql) {
 }
 
 constexpr const char* audit_rows =
-    "SELECT key, body FROM document WHERE kind IN ('departure', 'job-use', 'count', 'movements')";
+    "SELECT key, body FROM document WHERE kind IN ('departure', 'job-use', 'count', 'movements', 'container', "
+    "'batch', 'job', 'person')";
 constexpr const char* record_rows = "SELECT hash, leaf FROM entry UNION ALL SELECT hash, '' FROM node";
 
 struct Figures {

@@ -2,6 +2,7 @@
 #include "audit/charts.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <string_view>
 
@@ -24,14 +25,14 @@ std::optional<double> off_percent(std::string_view kind, const Glance& row) {
   return used && planned ? share(*used - *planned, planned) : std::nullopt;
 }
 
-/// The charts that a row belongs to.
-std::vector<std::pair<AuditChart::Of, std::string>> subjects(std::string_view kind, const Glance& row) {
-  if (kind == count_rows) return {{AuditChart::Of::counts_of_product, row.text("product")}};
-  std::vector<std::pair<AuditChart::Of, std::string>> all = {
-      {AuditChart::Of::all_jobs, ""}, {AuditChart::Of::technician, row.text("technician")}};
-  if (auto fogger = row.text("fogger"); !fogger.empty())
-    all.emplace_back(AuditChart::Of::fogger, std::move(fogger));
-  return all;
+/// Calls `visit` for each chart that a row belongs to.
+template <class Visit>
+void each_subject(std::string_view kind, const Glance& row, Visit visit) {
+  using Of = AuditChart::Of;
+  if (kind == count_rows) return visit({Of::counts_of_product, row.text("product")});
+  visit({Of::all_jobs, ""});
+  visit({Of::technician, row.text("technician")});
+  if (auto fogger = row.text("fogger"); !fogger.empty()) visit({Of::fogger, std::move(fogger)});
 }
 
 ChartPoint point_of(std::string_view kind, const Glance& row, double off) {
@@ -72,7 +73,7 @@ void Charts::read(const char* kind) {
     const auto off = off_percent(kind, row);
     if (!off) return;
     const ChartPoint point = point_of(kind, row, *off);
-    for (const Subject& subject : subjects(kind, row)) add(subject, point);
+    each_subject(kind, row, [&](const Subject& subject) { add(subject, point); });
   });
 }
 
@@ -104,20 +105,27 @@ std::vector<AuditChart> Charts::take() && {
 }
 
 void Charts::each_beyond(const char* kind, const Visit& visit) const {
-  const bool any = std::any_of(charts_.begin(), charts_.end(),
-                               [](const auto& one) { return one.second.chart.limits.enough_points; });
-  if (!any) return;
+  // What lies inside the narrowest limits lies beyond none: that is nearly every row.
+  constexpr double infinite = std::numeric_limits<double>::infinity();
+  double lower = -infinite, upper = infinite;
+  for (const auto& [subject, growing] : charts_) {
+    const ControlChart& limits = growing.chart.limits;
+    if (!limits.enough_points || subject.first == AuditChart::Of::all_jobs) continue;
+    lower = std::max(lower, limits.lower);
+    upper = std::min(upper, limits.upper);
+  }
+  if (upper == infinite) return;
   documents_.each_text(kind, false, [&](std::string_view, std::string_view body) {
     const Glance row(body);
     const auto off = off_percent(kind, row);
-    if (!off) return;
+    if (!off || (*off >= lower && *off <= upper)) return;
     std::vector<const AuditChart*> past;
-    for (const Subject& subject : subjects(kind, row)) {
+    each_subject(kind, row, [&](const Subject& subject) {
       const auto found = charts_.find(subject);
       if (found != charts_.end() && subject.first != AuditChart::Of::all_jobs &&
           beyond(found->second.chart.limits, *off))
         past.push_back(&found->second.chart);
-    }
+    });
     if (!past.empty()) visit(row, *off, past);
   });
 }

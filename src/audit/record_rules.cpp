@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <functional>
+
 #include "audit/book_rules.hpp"
 #include "fogwright/audit/retention.hpp"
 
@@ -30,9 +33,26 @@ namespace {
 
 using Held = Result<std::vector<RetentionHold>> (*)(const Documents&, const std::string&, std::int64_t);
 
+/// Whether an object may have a member of this name. Looked for without taking it apart: documents are long,
+/// and erasures rare.
+class MayName {
+ public:
+  explicit MayName(std::string_view member) : quoted_(fmt::format("\"{}\"", member)) {}
+
+  bool operator()(std::string_view body) const {
+    return std::search(body.begin(), body.end(), searcher_) != body.end();
+  }
+
+ private:
+  std::string quoted_;
+  std::boyer_moore_horspool_searcher<std::string::const_iterator> searcher_{quoted_.begin(), quoted_.end()};
+};
+
 /// Asks what had to be kept at the moment of the erasure; what became known later is not held against it.
 void each_early(const BookView& view, const char* kind, Held held, const Found& found) {
+  const MayName may_be_erased("erased");
   view.documents.each_text(kind, false, [&](std::string_view key, std::string_view body) {
+    if (!may_be_erased(body)) return;
     const Glance erased(Glance(body).raw("erased"));
     const auto at_ms = erased.integer("at_ms");
     if (!at_ms) return;

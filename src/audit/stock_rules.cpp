@@ -32,6 +32,13 @@ Sum sum_of(std::string_view rows) {
   return sum;
 }
 
+/// What the book says is left in a vessel, without taking its document apart.
+std::optional<std::int64_t> remaining_ul(const Documents& documents, std::string_view vessel) {
+  for (const char* kind : vessel_kinds)
+    if (const auto body = documents.get_text(kind, vessel)) return Glance(*body).integer("remaining_ul");
+  return std::nullopt;
+}
+
 /// The entry that brought a vessel in.
 std::vector<std::int64_t> first_entry(const Documents& documents, const std::string& vessel) {
   const auto movements = documents.get("movements", vessel);
@@ -54,8 +61,9 @@ std::set<std::string> places_with_a_range(const Documents& documents, std::int64
 void judge_movements(const BookView& view, const Found& found) {
   view.documents.each_text("movements", false, [&](std::string_view key, std::string_view body) {
     const Sum sum = sum_of(Glance(body).raw("rows"));
+    if (remaining_ul(view.documents, key) == sum.ul) return;
     const auto vessel = vessel_in(view.documents, std::string(key));
-    if (!vessel || vessel->remaining_ul() == sum.ul) return;
+    if (!vessel) return;
     Departure departure;
     departure.what = fmt::format("the movements of {} add up to {}; the book says {} is left", key,
                                  volume_words(sum.ul), volume_words(vessel->remaining_ul()));

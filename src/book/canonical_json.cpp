@@ -2,8 +2,11 @@
 #include "fogwright/book/canonical_json.hpp"
 
 #include <algorithm>
+#include <array>
+#include <charconv>
 #include <vector>
 
+#include "book/append_canonical.hpp"
 #include "fogwright/book/encoding.hpp"
 
 namespace fogwright {
@@ -13,6 +16,8 @@ using nlohmann::json;
 
 // UTF-16 puts characters above U+FFFF (UTF-8 lead byte F0 and up) before U+E000..U+FFFF (lead byte EE and
 // EF); in all else the order of UTF-8 bytes is the same. So only these two groups change places.
+bool moves(char byte) noexcept { return static_cast<unsigned char>(byte) >= 0xEE; }
+
 int utf16_rank(char byte) noexcept {
   const int octet = static_cast<unsigned char>(byte);
   if (octet >= 0xF0) return octet - 2;
@@ -23,6 +28,9 @@ bool utf16_less(std::string_view a, std::string_view b) noexcept {
   return std::lexicographical_compare(a.begin(), a.end(), b.begin(), b.end(),
                                       [](char x, char y) { return utf16_rank(x) < utf16_rank(y); });
 }
+
+// What a string holds as it is: all but control characters, the quote and the backslash.
+bool is_plain(char c) noexcept { return static_cast<unsigned char>(c) >= 0x20 && c != '"' && c != '\\'; }
 
 void append_escaped(std::string& out, char c) {
   switch (c) {
@@ -48,18 +56,15 @@ void append_escaped(std::string& out, char c) {
       out += "\\r";
       return;
     default:
-      break;
-  }
-  if (static_cast<unsigned char>(c) < 0x20) {
-    out += "\\u00";
-    out += to_hex({&c, 1});
-  } else {
-    out += c;
+      out += "\\u00";
+      out += to_hex({&c, 1});
   }
 }
 
 class Writer {
  public:
+  explicit Writer(std::string& out) : out_(out) {}
+
   Result<void> write(const json& value) {
     switch (value.type()) {
       case json::value_t::null:
@@ -83,7 +88,19 @@ class Writer {
     }
   }
 
-  std::string take() { return std::move(out_); }
+  Result<void> string(std::string_view text) {
+    if (!is_utf8(text)) return fail(ErrorCode::bad_entry, "a string is not valid UTF-8");
+    out_ += '"';
+    while (!text.empty()) {
+      const auto end = std::find_if_not(text.begin(), text.end(), is_plain);
+      out_.append(text.begin(), end);
+      text.remove_prefix(static_cast<std::size_t>(end - text.begin()));
+      if (text.empty()) break;
+      append_escaped(out_, text.front());
+      text.remove_prefix(1);
+    }
+    return put("\"");
+  }
 
  private:
   Result<void> put(std::string_view text) {
@@ -91,26 +108,24 @@ class Writer {
     return {};
   }
 
+  template <class Integer>
+  Result<void> digits(Integer value) {
+    std::array<char, 24> text;
+    return put({text.data(), std::to_chars(text.data(), text.data() + text.size(), value).ptr});
+  }
+
   Result<void> integer(std::int64_t value) {
     const bool exact = value >= -largest_exact_integer && value <= largest_exact_integer;
-    return exact ? put(std::to_string(value)) : number(static_cast<double>(value));
+    return exact ? digits(value) : number(static_cast<double>(value));
   }
 
   Result<void> unsigned_integer(std::uint64_t value) {
     const bool exact = value <= static_cast<std::uint64_t>(largest_exact_integer);
-    return exact ? put(std::to_string(value)) : number(static_cast<double>(value));
+    return exact ? digits(value) : number(static_cast<double>(value));
   }
 
   Result<void> number(double value) {
     return canonical_number(value).map([this](const std::string& text) { out_ += text; });
-  }
-
-  Result<void> string(std::string_view text) {
-    if (!is_utf8(text)) return fail(ErrorCode::bad_entry, "a string is not valid UTF-8");
-    out_ += '"';
-    for (const char c : text) append_escaped(out_, c);
-    out_ += '"';
-    return {};
   }
 
   Result<void> array(const json& items) {
@@ -122,28 +137,48 @@ class Writer {
     return put("]");
   }
 
-  Result<void> object(const json& members) {
-    std::vector<json::const_iterator> sorted;
-    for (auto member = members.begin(); member != members.end(); ++member) sorted.push_back(member);
-    std::sort(sorted.begin(), sorted.end(), [](auto a, auto b) { return utf16_less(a.key(), b.key()); });
+  Result<void> member(const std::string& name, const json& value) {
+    if (out_.back() != '{') out_ += ',';
+    if (auto written = string(name); !written) return written;
+    out_ += ':';
+    return write(value);
+  }
+
+  // The members stand in the order of their bytes, which with nearly all names is the one that is wanted.
+  Result<void> object(const json& value) {
+    const auto& members = value.get_ref<const json::object_t&>();
+    const auto in_place = [](const auto& one) {
+      return std::none_of(one.first.begin(), one.first.end(), moves);
+    };
     out_ += '{';
-    for (std::size_t i = 0; i < sorted.size(); ++i) {
-      if (i > 0) out_ += ',';
-      if (auto written = string(sorted[i].key()); !written) return written;
-      out_ += ':';
-      if (auto written = write(sorted[i].value()); !written) return written;
-    }
+    if (!std::all_of(members.begin(), members.end(), in_place)) return sorted_members(members);
+    for (const auto& [name, one] : members)
+      if (auto written = member(name, one); !written) return written;
     return put("}");
   }
 
-  std::string out_;
+  Result<void> sorted_members(const json::object_t& members) {
+    std::vector<const json::object_t::value_type*> sorted;
+    for (const auto& one : members) sorted.push_back(&one);
+    std::sort(sorted.begin(), sorted.end(),
+              [](const auto* a, const auto* b) { return utf16_less(a->first, b->first); });
+    for (const auto* one : sorted)
+      if (auto written = member(one->first, one->second); !written) return written;
+    return put("}");
+  }
+
+  std::string& out_;
 };
 
 }  // namespace
 
+Result<void> append_canonical(std::string& out, const json& value) { return Writer(out).write(value); }
+
+Result<void> append_canonical_text(std::string& out, std::string_view text) { return Writer(out).string(text); }
+
 Result<std::string> canonical_json(const json& value) {
-  Writer writer;
-  return writer.write(value).map([&] { return writer.take(); });
+  std::string text;
+  return append_canonical(text, value).map([&] { return std::move(text); });
 }
 
 }  // namespace fogwright

@@ -42,12 +42,15 @@ bool is_space(std::uint32_t c) noexcept {
 }  // namespace
 
 bool is_utf8(std::string_view bytes) noexcept {
-  while (!bytes.empty()) {
+  const auto is_ascii = [](char c) { return static_cast<unsigned char>(c) < 0x80; };
+  for (;;) {
+    const auto other = std::find_if_not(bytes.begin(), bytes.end(), is_ascii);
+    bytes.remove_prefix(static_cast<std::size_t>(other - bytes.begin()));
+    if (bytes.empty()) return true;
     const CodePoint next = decode(bytes);
     if (next.length == 0) return false;
     bytes.remove_prefix(next.length);
   }
-  return true;
 }
 
 bool has_unicode_space(std::string_view utf8) noexcept {

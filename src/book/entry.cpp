@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "book/append_canonical.hpp"
 #include "fogwright/book/canonical_json.hpp"
 
 namespace fogwright {
@@ -61,35 +62,73 @@ Result<void> entry_ok(const Entry& entry) {
       });
 }
 
-json envelope(const Entry& entry, std::string_view origin) {
-  json members = {{"v", record_version},
-                  {"book", origin},
-                  {"seq", entry.seq},
-                  {"id", uuid_text(entry.id)},
-                  {"happened", entry.happened_ms},
-                  {"received", entry.received_ms},
-                  {"actor", entry.actor},
-                  {"device", entry.device},
-                  {"kind", entry.kind},
-                  {"body", entry.body}};
-  if (entry.corrects) {
-    members["corrects"] = uuid_text(*entry.corrects);
-    members["reason"] = entry.reason;
+// The envelope is written member by member, in the canonical order of their names: a JSON value made for it
+// would cost more than all the rest.
+class Envelope {
+ public:
+  Envelope() { bytes_.reserve(512); }
+
+  void text(std::string_view name, std::string_view value) {
+    begin(name);
+    note(append_canonical_text(bytes_, value));
   }
-  return members;
+  void number(std::string_view name, std::int64_t value) {
+    begin(name);
+    bytes_ += std::to_string(value);
+  }
+  void value(std::string_view name, const json& value) {
+    begin(name);
+    note(append_canonical(bytes_, value));
+  }
+  [[nodiscard]] Result<std::string> take() && {
+    bytes_ += '}';
+    return ok_.map([&] { return std::move(bytes_); });
+  }
+
+ private:
+  void begin(std::string_view name) {
+    bytes_ += bytes_.empty() ? "{\"" : ",\"";
+    bytes_ += name;
+    bytes_ += "\":";
+  }
+  void note(Result<void> written) {
+    if (ok_) ok_ = std::move(written);
+  }
+
+  std::string bytes_;
+  Result<void> ok_;
+};
+
+Result<std::string> envelope(const Entry& entry, std::string_view origin) {
+  Envelope members;
+  members.text("actor", entry.actor);
+  members.value("body", entry.body);
+  members.text("book", origin);
+  if (entry.corrects) members.text("corrects", uuid_text(*entry.corrects));
+  members.text("device", entry.device);
+  members.number("happened", entry.happened_ms);
+  members.text("id", uuid_text(entry.id));
+  members.text("kind", entry.kind);
+  if (entry.corrects) members.text("reason", entry.reason);
+  members.number("received", entry.received_ms);
+  members.number("seq", entry.seq);
+  members.number("v", record_version);
+  return std::move(members).take();
 }
 
 // Reads members by name and type and remembers the first that is missing or of another type.
 class Members {
  public:
-  explicit Members(const json& object) : object_(object) {}
+  explicit Members(json& object) : object_(object) {}
 
   std::int64_t integer(const char* name) {
     return find(name, [](const json& j) { return j.is_number_integer(); }) ? object_[name].get<std::int64_t>()
                                                                            : 0;
   }
+  /// Takes the string out of the object.
   std::string string(const char* name) {
-    return find(name, [](const json& j) { return j.is_string(); }) ? object_[name].get<std::string>() : "";
+    const bool found = find(name, [](const json& j) { return j.is_string(); });
+    return found ? std::move(object_[name].get_ref<std::string&>()) : "";
   }
   Uuid uuid(const char* name) {
     const auto id = read_uuid(string(name));
@@ -111,11 +150,11 @@ class Members {
     if (missing_.empty()) missing_ = name;
   }
 
-  const json& object_;
+  json& object_;
   std::string missing_;
 };
 
-Result<Entry> from_envelope(const json& object) {
+Result<Entry> from_envelope(json object) {
   Members members(object);
   Entry entry{members.integer("seq"),
               members.uuid("id"),
@@ -135,11 +174,11 @@ Result<Entry> from_envelope(const json& object) {
     return refuse(members.missing(), "this member is missing or of the wrong type");
   const auto body = object.find("body");
   if (body == object.end()) return refuse("body", "this member is missing");
-  entry.body = *body;
+  entry.body = std::move(*body);
   return entry;
 }
 
-Result<void> version_and_book_ok(const json& object, std::string_view origin) {
+Result<void> version_and_book_ok(json& object, std::string_view origin) {
   if (!object.is_object()) return refuse("", "an entry is a JSON object");
   Members members(object);
   const std::int64_t version = members.integer("v");
@@ -157,9 +196,8 @@ Result<void> version_and_book_ok(const json& object, std::string_view origin) {
 
 Result<std::string> leaf_bytes(const Entry& entry, std::string_view origin) {
   if (auto ok = entry_ok(entry); !ok) return tl::make_unexpected(ok.error());
-  const json members = envelope(entry, origin);
-  if (auto ok = record_value_ok(members); !ok) return tl::make_unexpected(ok.error());
-  auto bytes = canonical_json(members);
+  if (auto ok = record_member_ok("body", entry.body); !ok) return tl::make_unexpected(ok.error());
+  auto bytes = envelope(entry, origin);
   if (bytes && bytes->size() > most_leaf_bytes) {
     return refuse("body",
                   fmt::format("the entry has {} bytes, the most is {}", bytes->size(), most_leaf_bytes));
@@ -169,10 +207,10 @@ Result<std::string> leaf_bytes(const Entry& entry, std::string_view origin) {
 
 Result<Entry> read_entry(std::string_view bytes, std::string_view origin) {
   if (bytes.size() > most_leaf_bytes) return refuse("", "the entry has more than 65,535 bytes");
-  const auto object = read_strict_json(bytes);
+  auto object = read_strict_json(bytes);
   if (!object) return tl::make_unexpected(object.error());
   if (auto ok = version_and_book_ok(*object, origin); !ok) return tl::make_unexpected(ok.error());
-  auto entry = from_envelope(*object);
+  auto entry = from_envelope(std::move(*object));
   if (!entry) return entry;
   const auto again = leaf_bytes(*entry, origin);
   if (!again) return tl::make_unexpected(again.error());

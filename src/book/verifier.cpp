@@ -19,9 +19,9 @@ constexpr unsigned piece_level = 8;
 constexpr std::uint64_t piece_size = 1U << piece_level;
 
 // Turns the leaf hashes of a complete subtree into its root, in place.
-Hash reduce(std::span<Hash> hashes, Sha256& hasher) {
+Hash reduce(std::span<Hash> hashes) {
   for (std::size_t count = hashes.size(); count > 1; count /= 2) {
-    for (std::size_t i = 0; i < count / 2; ++i) hashes[i] = hasher.node(hashes[2 * i], hashes[2 * i + 1]);
+    for (std::size_t i = 0; i < count / 2; ++i) hashes[i] = hash_node(hashes[2 * i], hashes[2 * i + 1]);
   }
   return hashes.front();
 }
@@ -50,7 +50,7 @@ HashedLeaves::HashedLeaves(const BookVerifier& verifier, std::uint64_t first)
 
 void HashedLeaves::add(const StoredLeaf& leaf) {
   if (next_ == end_of_piece_) end_piece();
-  const Hash hash = hasher_.leaf(leaf.bytes);
+  const Hash hash = hash_leaf(leaf.bytes);
   if (std::string fault = verifier_->fault_of(next_, leaf, hash); !fault.empty())
     open_.faults.emplace_back(next_, std::move(fault));
   open_.hashes.push_back(hash);
@@ -59,7 +59,7 @@ void HashedLeaves::add(const StoredLeaf& leaf) {
 
 void HashedLeaves::end_piece() {
   open_.reduced = open_.hashes.size() == piece_size;
-  if (open_.reduced) open_.hashes.front() = reduce(open_.hashes, hasher_);
+  if (open_.reduced) open_.hashes.front() = reduce(open_.hashes);
   const auto kept = open_.reduced ? std::ptrdiff_t{1} : static_cast<std::ptrdiff_t>(open_.hashes.size());
   ended_.push_back(
       {{open_.hashes.begin(), open_.hashes.begin() + kept}, open_.reduced, std::move(open_.faults)});

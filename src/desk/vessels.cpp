@@ -23,7 +23,7 @@ std::int64_t Vessel::capacity_ul() const {
 }
 
 std::optional<Vessel> vessel_in(const Documents& documents, const std::string& id) {
-  for (const char* kind : {"container", "batch"})
+  for (const char* kind : vessel_kinds)
     if (auto body = documents.get(kind, id)) return Vessel{kind, id, std::move(*body)};
   return std::nullopt;
 }

@@ -3,6 +3,7 @@
 
 /// Containers and batches as documents: how the fold, the desk and the views find and read them.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,9 +13,12 @@
 
 namespace fogwright {
 
+/// Kinds of the documents that are vessels.
+inline constexpr std::array<const char*, 2> vessel_kinds{"container", "batch"};
+
 /// A container or a batch, as it stands.
 struct Vessel {
-  std::string kind;  ///< "container" or "batch"
+  std::string kind;  ///< one of vessel_kinds
   std::string id;
   nlohmann::json body;
 

@@ -122,9 +122,8 @@ void check_nodes(BookTables& book, const VerifySummary& summary, std::vector<Fin
 }
 
 void check_private(BookTables& book, std::vector<Finding>& findings) {
-  Sha256 hasher;
   book.each_private([&](std::string_view hash, std::string_view salt, std::string_view bytes) {
-    if (findings.size() >= most_findings || as_bytes(hasher.joined(salt, bytes)) == hash) return;
+    if (findings.size() >= most_findings || as_bytes(salted_hash(salt, bytes)) == hash) return;
     findings.push_back({std::nullopt, fmt::format("the private bytes of {} were changed", to_hex(hash))});
   });
 }

@@ -100,7 +100,7 @@ std::vector<std::pair<std::int64_t, std::string>> BookStore::checkpoints() { ret
 
 void BookStore::keep_private(std::string_view hash_hex, std::string_view salt, std::string_view bytes) {
   const std::string hash = hash_of_hex(hash_hex);
-  if (as_bytes(Sha256().joined(salt, bytes)) != hash) {
+  if (as_bytes(salted_hash(salt, bytes)) != hash) {
     throw StorageFault(ErrorCode::internal_fault, fmt::format("{} is not the hash of these bytes", hash_hex),
                        "report this as a defect");
   }

@@ -45,6 +45,12 @@ std::optional<json> SqlDocuments::get(std::string_view kind, std::string_view ke
   return document_of(kind, key, rows.text(0));
 }
 
+std::optional<std::string> SqlDocuments::get_text(std::string_view kind, std::string_view key) const {
+  Rows rows = get_.rows(kind, key);
+  if (!rows.next()) return std::nullopt;
+  return std::string(rows.text(0));
+}
+
 void SqlDocuments::each(std::string_view kind, bool live_only,
                         const std::function<void(const std::string& key, const json& body)>& visit) const {
   each_from(kind, live_only, {}, [&](const std::string& key, const json& body) {

@@ -18,6 +18,11 @@ class Documents {
   virtual ~Documents() = default;
   [[nodiscard]] virtual std::optional<nlohmann::json> get(std::string_view kind,
                                                           std::string_view key) const = 0;
+  /// The same as its text: for who needs little of many.
+  [[nodiscard]] virtual std::optional<std::string> get_text(std::string_view kind, std::string_view key) const {
+    const auto body = get(kind, key);
+    return body ? std::optional(body->dump()) : std::nullopt;
+  }
   /// Calls `visit` for each document of a kind in the order of keys; `live_only` leaves out those put with live
   /// = false (emptied containers, closed jobs), so that what is on hand is found without reading all that ever
   /// was.

@@ -69,7 +69,6 @@ class HashedLeaves {
   };
 
   const BookVerifier* verifier_;
-  Sha256 hasher_;
   std::uint64_t first_, next_, end_of_piece_;
   Piece open_;
   std::vector<Piece> ended_;

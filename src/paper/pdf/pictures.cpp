@@ -59,16 +59,28 @@ struct ShapeDrawer {
   }
 };
 
+/// Each row as strokes from the first dark module to the last one in a row: a square by itself has four
+/// corners, and a large code thousands of squares.
 void draw_modules(cairo_t* to, const Qr& qr, double left, double top) {
   const double module =
       qr.side_mm * mm / static_cast<double>(qr.modules.size() + 8);  // four of quiet zone a side
+  const auto x_of = [&](std::size_t column) { return left + (static_cast<double>(column) + 4) * module; };
   cairo_set_source_rgb(to, 0, 0, 0);
-  for (std::size_t y = 0; y < qr.modules.size(); ++y)
-    for (std::size_t x = 0; x < qr.modules[y].size(); ++x)
-      if (qr.modules[y][x] == '1')
-        cairo_rectangle(to, left + (static_cast<double>(x) + 4) * module,
-                        top + (static_cast<double>(y) + 4) * module, module, module);
-  cairo_fill(to);
+  cairo_set_line_width(to, module);
+  cairo_set_line_cap(to, CAIRO_LINE_CAP_BUTT);
+  cairo_set_dash(to, nullptr, 0, 0);
+  cairo_new_path(to);
+  for (std::size_t row = 0; row < qr.modules.size(); ++row) {
+    const std::string& modules = qr.modules[row];
+    const double y = top + (static_cast<double>(row) + 4.5) * module;
+    for (std::size_t from = modules.find('1'); from != modules.npos;) {
+      const std::size_t end = std::min(modules.find('0', from), modules.size());
+      cairo_move_to(to, x_of(from), y);
+      cairo_line_to(to, x_of(end), y);
+      from = modules.find('1', end);
+    }
+  }
+  cairo_stroke(to);
 }
 
 }  // namespace
