@@ -15,8 +15,7 @@ class SqlDocuments : public MutableDocuments, public DocumentRange {
   SqlDocuments(const sqlite::Connection& connection, const std::string& table);
 
   [[nodiscard]] std::optional<nlohmann::json> get(std::string_view kind, std::string_view key) const override;
-  [[nodiscard]] std::optional<std::string> get_text(std::string_view kind,
-                                                    std::string_view key) const override;
+  [[nodiscard]] std::optional<std::string> get_text(std::string_view kind, std::string_view key) const override;
   /// The visitor may change documents.
   void each(
       std::string_view kind, bool live_only,
