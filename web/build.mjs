@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Usage: node build.mjs [--out FOLDER] [--engine FOLDER] [--depfile FILE]: the pages, ready to be served, into FOLDER
 // (build/pages). Names of files under assets/ carry a digest of their content, so that they can be kept for ever.
-// --engine: where fogwright_wasm.js and .wasm are (build/browser/src/browser); without it the pages ask the server for
-// everything and cannot work without a signal. --depfile: tells the build what the pages were made from.
+// --engine: where the two engines are, fogwright_plan_wasm and fogwright_wasm, .js and .wasm (build/browser/src/browser);
+// without them the pages ask the server for everything and cannot work without a signal. --depfile: tells the build what
+// the pages were made from.
 import { createHash } from "node:crypto";
 import { mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
@@ -41,13 +42,17 @@ function keep(name, bytes) {
   return address;
 }
 
-function keepEngine() {
-  if (!engineFolder) return { script: "", wasm: "" };
-  const of = (ending) => keep(`engine.${ending}`, readFileSync(join(engineFolder, `fogwright_wasm.${ending}`)));
-  return { script: of("js"), wasm: of("wasm") };
+/** Addresses of both engines' files; null where there are none. */
+function keepEngines() {
+  if (!engineFolder) return null;
+  const of = (stem, file) => {
+    const [script, wasm] = ["js", "wasm"].map((ending) => keep(`${stem}.${ending}`, readFileSync(join(engineFolder, `${file}.${ending}`))));
+    return { script, wasm };
+  };
+  return { planner: of("planner", "fogwright_plan_wasm"), whole: of("engine", "fogwright_wasm") };
 }
 
-async function bundleApp(engine) {
+async function bundleApp(engines) {
   const result = await build({
     ...shared,
     entryPoints: { app: join(here, "src/main.tsx"), styles: join(here, "src/styles/index.css") },
@@ -57,7 +62,7 @@ async function bundleApp(engine) {
     format: "esm",
     splitting: true,
     metafile: true,
-    define: { ENGINE_SCRIPT: JSON.stringify(engine.script), ENGINE_WASM: JSON.stringify(engine.wasm) },
+    define: { ENGINES: JSON.stringify(engines) },
   });
   for (const input of Object.keys(result.metafile.inputs)) madeFrom.add(resolve(input));
   const names = Object.entries(result.metafile.outputs).filter(([, of]) => of.entryPoint);
@@ -104,7 +109,7 @@ async function bundleServiceWorker() {
 rmSync(out, { recursive: true, force: true });
 mkdirSync(join(out, "assets"), { recursive: true });
 const icon = keep("icon.svg", read("static/icon.svg"));
-writeIndex(await bundleApp(keepEngine()), await bundleEarly(), icon);
+writeIndex(await bundleApp(keepEngines()), await bundleEarly(), icon);
 writeFileSync(join(out, "robots.txt"), read("static/robots.txt"));
 await bundleServiceWorker();
 // Made anew each time, and so no part of what changes.

@@ -6,7 +6,6 @@ import { startData } from "./data/start";
 import { loadLanguage } from "./i18n";
 import { watchAddress } from "./route/router";
 import { applyPreferences, preferences } from "./settings/preferences";
-import { registerServiceWorker } from "./worker/register";
 
 async function start(): Promise<void> {
   preferences.watch((now) => {
@@ -20,7 +19,6 @@ async function start(): Promise<void> {
   if (!root) throw new Error("the document has no place for the app");
   root.replaceChildren();
   render(<App />, root);
-  registerServiceWorker();
   await startData();
   watchLabels();
 }

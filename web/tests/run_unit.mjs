@@ -23,7 +23,7 @@ await build({
   jsx: "automatic",
   jsxImportSource: "preact",
   // An open channel between tabs would keep node from ending.
-  define: { ENGINE_SCRIPT: '""', ENGINE_WASM: '""', BroadcastChannel: "undefined" },
+  define: { ENGINES: "null", BroadcastChannel: "undefined" },
   logLevel: "warning",
 });
 const files = tests.map((name) => join(out, name.replace(/\.ts$/, ".mjs")));

@@ -6,6 +6,10 @@ export interface Call<Id extends OperationId> {
   path?: Record<string, string>;
   query?: Operations[Id]["query"];
   body?: Operations[Id]["body"];
+  /** Of the entry that it writes, where the caller chose it before: asked twice it is one entry. */
+  id?: string;
+  /** The job whose timed fog this records: the timer goes in the same step, so that no crash records it twice. */
+  endsFogOf?: string;
 }
 
 /** Method and address of an operation, with the names put in. */

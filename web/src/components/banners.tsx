@@ -2,7 +2,7 @@
 // What somebody should know wherever they are: a sign-in that ran out, a newer version, a phone that slept.
 import { clock } from "../data/clock";
 import { session } from "../data/session";
-import { desk, deskFault } from "../data/start";
+import { desk, deskFault } from "../data/engines";
 import { useWords } from "../i18n/use_words";
 import { useObservable } from "../observable";
 import { minutes } from "../settings/units";

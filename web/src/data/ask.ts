@@ -5,10 +5,11 @@ import type { OperationId, Operations } from "../api/generated";
 import { Refused } from "../api/http";
 import { addressOf, type Call } from "../api/operation";
 import { clock } from "./clock";
+import { desk, deskIsOpen } from "./engines";
 import { uuidV7 } from "./identity";
 import type { DeskRequest } from "./local_desk";
 import { askOffice, session } from "./session";
-import { desk, syncSoon } from "./start";
+import { syncSoon } from "./start";
 import { tellChange } from "./tabs";
 
 function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest {
@@ -16,14 +17,16 @@ function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest 
     ...addressOf(id, call.path),
     query: call.query as Record<string, string> | undefined,
     body: call.body as Record<string, unknown> | undefined,
+    id: call.id,
+    endsFogOf: call.endsFogOf,
   };
 }
 
 /** Through the office alone: people, credentials, labels, and what asks for the password. */
 export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
-  const request = requestOf(id, call);
+  const { endsFogOf: _endsFogOf, id: chosen, ...request } = requestOf(id, call);
   const writes = request.method !== "GET" && request.method !== "DELETE";
-  const answer = await askOffice({ ...request, body: writes ? (request.body ?? {}) : undefined, ...(writes ? { id: uuidV7(clock.now()) } : {}) });
+  const answer = await askOffice({ ...request, body: writes ? (request.body ?? {}) : undefined, ...(writes ? { id: chosen ?? uuidV7(clock.now()) } : {}) });
   if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
   if (wroteSomething(answer.body)) {
     tellChange();
@@ -38,6 +41,7 @@ const wroteSomething = (body: unknown) => ((body as { entries?: unknown[] }).ent
 /** Errors: Refused, with the desk's words; NoConnection, where only the office could answer. */
 export async function ask<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
   const request = requestOf(id, call);
+  await deskIsOpen();
   const local = desk.value;
   const { who } = session.value;
   if (!local || !who || !local.answers(request)) return askOfficeFor(id, call);

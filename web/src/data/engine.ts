@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
-// The engine's two files, loaded when they are first needed. Its types stand beside its source, once.
+// The two engines: one that plans, which is there soon, and the whole one with the desk, two thirds more to load. Their
+// types stand beside their source, once.
 import { sha256 } from "@noble/hashes/sha2.js";
 import type { Engine, EngineOptions } from "../../../src/browser/engine";
 
 export type { AskAnswer, AskRequest, BookDocument, BookEntry, Engine, OwnEntry, Snapshot } from "../../../src/browser/engine";
+export type Planner = Pick<Engine, "plan">;
 
 type Make = (options?: EngineOptions) => Promise<Engine>;
 
-/** Whether these pages were built with the engine, and so work without a signal. */
-export const hasEngine = ENGINE_SCRIPT !== "";
+/** Whether these pages were built with the engines, and so work without a signal. */
+export const hasEngine = ENGINES !== null;
 
 function loadScript(address: string): Promise<Make> {
   return new Promise((resolve, reject) => {
@@ -20,8 +22,12 @@ function loadScript(address: string): Promise<Make> {
   });
 }
 
-export async function loadEngine(): Promise<Engine> {
-  const make = await loadScript(ENGINE_SCRIPT);
-  const options = { locateFile: (file: string) => (file.endsWith(".wasm") ? ENGINE_WASM : file), sha256 };
-  return make(options);
+async function load(which: keyof NonNullable<typeof ENGINES>): Promise<Engine> {
+  if (!ENGINES) throw new Error("these pages were built without the engine");
+  const { script, wasm } = ENGINES[which];
+  const make = await loadScript(script);
+  return make({ locateFile: (file: string) => (file.endsWith(".wasm") ? wasm : file), sha256 });
 }
+
+export const loadPlanner = (): Promise<Planner> => load("planner");
+export const loadEngine = (): Promise<Engine> => load("whole");

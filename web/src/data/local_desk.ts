@@ -13,6 +13,9 @@ export interface DeskRequest {
   path: string;
   query?: Record<string, string> | undefined;
   body?: Record<string, unknown> | undefined;
+  /** As src/api/operation.ts has them. */
+  id?: string | undefined;
+  endsFogOf?: string | undefined;
 }
 
 export class LocalDesk {
@@ -81,7 +84,7 @@ export class LocalDesk {
     return alone("book", async () => {
       await this.foldOwn();
       const answer = this.put(request, who);
-      if (answer.entries.length > 0) await this.keep(answer.entries);
+      if (answer.entries.length > 0) await this.keep(answer.entries, request.endsFogOf);
       return answer;
     });
   }
@@ -96,14 +99,14 @@ export class LocalDesk {
       actor: who.handle,
       device: who.device,
       ...moment,
-      ...(request.method === "GET" ? {} : { first_id: uuidV7(moment.now_ms), salt: randomHex(16) }),
+      ...(request.method === "GET" ? {} : { first_id: request.id ?? uuidV7(moment.now_ms), salt: randomHex(16) }),
     });
   }
 
   /** The engine has folded them already; where they cannot be kept it must forget them again. */
-  private async keep(entries: OwnEntry[]): Promise<void> {
+  private async keep(entries: OwnEntry[], endsFogOf?: string): Promise<void> {
     try {
-      await addToOutbox(entries);
+      await addToOutbox(entries, endsFogOf);
     } catch (fault) {
       for (const entry of entries) this.engine.drop(entry.id);
       throw fault;
@@ -114,6 +117,14 @@ export class LocalDesk {
 
   drop(id: string): void {
     this.engine.drop(id);
+  }
+
+  /** An own entry that came into the documents by another way. */
+  async hasAlready(id: string): Promise<void> {
+    this.engine.drop(id);
+    const db = await openDatabase();
+    const n = await db.getKeyFromIndex("outbox", "id", id);
+    if (n !== undefined) await db.delete("outbox", n);
   }
 
   /** Entries of the book, in order; then they are kept, and what came back of the outbox leaves it, in one step. */

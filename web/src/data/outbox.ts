@@ -12,11 +12,14 @@ export interface OutboxCount {
 
 export const outboxCount = new Observable<OutboxCount>({ waiting: 0, refused: 0 });
 
-export async function addToOutbox(entries: OwnEntry[]): Promise<void> {
+/** Those that are there already stay as they are. `endsFogOf`: the job whose timer goes with it. */
+export async function addToOutbox(entries: OwnEntry[], endsFogOf?: string): Promise<void> {
   const db = await openDatabase();
-  const change = db.transaction("outbox", "readwrite", { durability: "strict" });
+  const change = db.transaction(["outbox", "fog"], "readwrite", { durability: "strict" });
+  const outbox = change.objectStore("outbox");
   try {
-    for (const entry of entries) await change.store.add({ entry, state: "waiting" });
+    for (const entry of entries) if (!(await outbox.index("id").getKey(entry.id))) await outbox.add({ entry, state: "waiting" });
+    if (endsFogOf) await change.objectStore("fog").delete(endsFogOf);
     await change.done;
   } catch (fault) {
     // All of them or none.

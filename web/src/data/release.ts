@@ -2,8 +2,9 @@
 // The one write that the office itself must see, where it can: it asks for the password again.
 import { Refused } from "../api/http";
 import { ask, askOfficeFor } from "./ask";
+import { desk } from "./engines";
 import { outboxCount } from "./outbox";
-import { desk, syncSoon } from "./start";
+import { syncSoon } from "./start";
 
 /** The office decides by what it has, so it must have everything first. */
 export async function releaseWithPassword(job: string, password: string): Promise<void> {

@@ -1,32 +1,37 @@
 // SPDX-License-Identifier: Apache-2.0
 // Puts the data layer together and keeps it going.
 import { NoConnection } from "../api/http";
+import { registerServiceWorker } from "../worker/register";
 import { clock } from "./clock";
 import { askToKeep } from "./database";
-import { hasEngine, loadEngine } from "./engine";
-import { LocalDesk } from "./local_desk";
-import { Observable } from "../observable";
+import { desk, openEngines } from "./engines";
 import { countOutbox, outboxCount } from "./outbox";
 import { checkSession, session } from "./session";
 import { syncOnce, syncState } from "./sync";
-import { changes, onOtherTab } from "./tabs";
-
-/** The desk of this device, once it is there. */
-export const desk = new Observable<LocalDesk | null>(null);
-
-/** Why this device has no desk of its own, although these pages bring one. */
-export const deskFault = new Observable("");
+import { changes } from "./tabs";
 
 const restMs = 30_000;
 const longestRestMs = 5 * 60_000;
 let failures = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
+let round: Promise<void> = Promise.resolve();
+let next: Promise<void> | undefined;
 
-/** Now, and then at intervals that grow while the office cannot be reached. */
-export async function syncSoon(): Promise<void> {
+/**
+ * Now, and then at intervals that grow while the office cannot be reached. A round that runs already may have looked at
+ * the outbox before the caller wrote: the caller gets the one after it.
+ */
+export function syncSoon(): Promise<void> {
+  next ??= round.then(() => {
+    next = undefined;
+    return (round = runRound());
+  });
+  return next;
+}
+
+async function runRound(): Promise<void> {
   clearTimeout(timer);
-  const reached = await reach();
-  failures = reached ? 0 : failures + 1;
+  failures = (await reach()) ? 0 : failures + 1;
   timer = setTimeout(() => void syncSoon(), Math.min(longestRestMs, restMs * 2 ** Math.max(0, failures - 1)));
 }
 
@@ -44,20 +49,6 @@ async function reach(): Promise<boolean> {
   }
 }
 
-async function openDesk(): Promise<void> {
-  if (!hasEngine) return;
-  try {
-    const local = new LocalDesk(await loadEngine());
-    await local.open();
-    onOtherTab(() => void local.catchUp());
-    desk.set(local);
-    changes.set(changes.value + 1);
-  } catch (fault) {
-    // The office still answers; the page says what is missing.
-    deskFault.set(fault instanceof Error ? fault.message : String(fault));
-  }
-}
-
 function watchWorld(): void {
   addEventListener("online", () => void syncSoon());
   document.addEventListener("visibilitychange", () => {
@@ -66,12 +57,16 @@ function watchWorld(): void {
   });
   setInterval(() => clock.look(), 1_000);
   outboxCount.watch(({ waiting }) => waiting > 0 && syncState.value.now === "resting" && void syncSoon());
-  // Whoever has just signed in wants to see the book, and sends what waited for them.
+  // Whoever has just signed in wants to see the book, and sends what waited for them; a new desk wants its documents.
   session.watch(({ state }) => state === "in" && void syncSoon());
+  desk.watch((now) => now && void syncSoon());
 }
 
 export async function startData(): Promise<void> {
-  await Promise.all([checkSession(), openDesk(), countOutbox()]).catch((fault: unknown) => {
+  // The worker keeps everything at hand; on a first visit that waits until a plan can be made.
+  const engines = openEngines();
+  void engines.all.then(registerServiceWorker);
+  await Promise.all([checkSession(), engines.kept, countOutbox()]).catch((fault: unknown) => {
     syncState.set({ now: "fault", reached_ms: 0, words: fault instanceof Error ? fault.message : String(fault) });
   });
   void askToKeep();

@@ -13,7 +13,8 @@ import { askOffice, session } from "./session";
 import { ifFree, tellChange } from "./tabs";
 
 export interface SyncState {
-  now: "resting" | "busy" | "no-signal" | "signed-out" | "fault";
+  /** How the last round ended: one that is under way changes nothing under anybody's fingers. */
+  now: "resting" | "no-signal" | "signed-out" | "fault";
   /** When the office last answered; 0: not since the page was opened. */
   reached_ms: number;
   words: string;
@@ -53,6 +54,9 @@ async function sendWaiting(desk: LocalDesk, handle: string): Promise<boolean> {
     const replies = new Map(synced.results.map((result) => [result.id, replyOf(result)] as const));
     await noteReplies(replies);
     for (const [id, reply] of replies) if (reply.state === "refused") desk.drop(id);
+    // What the documents hold already comes back no more.
+    const known = synced.results.filter(({ result, seq }) => result === "already-there" && seq !== undefined && seq < desk.size);
+    for (const { id } of known) await desk.hasAlready(id);
     any = true;
   }
 }
@@ -91,7 +95,6 @@ export async function syncOnce(desk: LocalDesk): Promise<boolean> {
   const done = await ifFree("sync", async () => {
     const { who, state } = session.value;
     if (!who || state === "out") return false;
-    syncState.set({ ...syncState.value, now: "busy" });
     try {
       await round(desk, who.handle);
       syncState.set({ now: "resting", reached_ms: clock.now(), words: "" });

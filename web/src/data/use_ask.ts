@@ -4,7 +4,7 @@ import type { OperationId, Operations } from "../api/generated";
 import type { Call } from "../api/operation";
 import { useObservable } from "../observable";
 import { ask } from "./ask";
-import { desk } from "./start";
+import { desk } from "./engines";
 import { changes } from "./tabs";
 
 export interface Asked<T> {
@@ -19,13 +19,14 @@ export function useAsk<Id extends OperationId>(id: Id, call: Call<Id> = {}, ever
   const change = useObservable(changes);
   const local = useObservable(desk);
   const key = JSON.stringify([id, call]);
-  const latest = useRef(key);
-  latest.current = key;
+  const asked = useRef(0);
 
   const again = useCallback(() => {
+    // An answer that comes late says less than the one that was asked for after it.
+    const mine = ++asked.current;
     ask(id, call).then(
-      (answer) => latest.current === key && setState({ answer }),
-      (fault: unknown) => latest.current === key && setState((before) => ({ ...before, fault })),
+      (answer) => mine === asked.current && setState({ answer }),
+      (fault: unknown) => mine === asked.current && setState((before) => ({ ...before, fault })),
     );
     // `key` says all there is to say of id and call.
   }, [key]);

@@ -11,6 +11,8 @@ export interface Tick {
 }
 
 export interface FogTimer {
+  /** Id of the entry that will record this stretch, so that it is recorded once whatever happens in between. */
+  entry: string;
   system: string;
   name: string;
   /** Of the stretch that is timed now; what was recorded before is not in it. */
@@ -25,8 +27,8 @@ export interface FogTimer {
 /** More than timers explain. */
 const gapMs = 2_000;
 
-export const startTimer = (system: string, name: string, tick: Tick): FogTimer =>
-  ({ system, name, elapsed_ms: 0, open: true, last_wall: tick.wall, last_running: tick.running, unseen_ms: 0 });
+export const startTimer = (entry: string, system: string, name: string, tick: Tick): FogTimer =>
+  ({ entry, system, name, elapsed_ms: 0, open: true, last_wall: tick.wall, last_running: tick.running, unseen_ms: 0 });
 
 export function advance(timer: FogTimer, tick: Tick): FogTimer {
   const byRunning = Math.max(0, tick.running - timer.last_running);

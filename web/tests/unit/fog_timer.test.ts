@@ -4,7 +4,7 @@ import test from "node:test";
 import { advance, goOn, marksPassed, pause, resume, startTimer, timeText } from "../../src/driveway/fog_timer";
 
 const at = (wall: number, running = wall, hidden = false) => ({ wall, running, hidden });
-const begun = () => startTimer("system 1", "hall", at(0));
+const begun = () => startTimer("e1", "system 1", "hall", at(0));
 
 test("the timer counts while the valve is open, and not while it is shut", () => {
   let timer = advance(begun(), at(12_000));

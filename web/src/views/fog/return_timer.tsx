@@ -30,10 +30,10 @@ export function ReturnTimer({ job, chosen, fog, onRecorded }: { job: Job; chosen
 
   const record = async () => {
     setFault(undefined);
-    const timed = fog.pause();
-    if (!timed) return;
+    const timed = await fog.pause();
+    if (!timed) return onRecorded();
     const body = { system, return: planned.name, time: timeText(timed.elapsed_ms) };
-    await ask("recordReturn", { path: { job: job.job }, body }).then(() => (fog.forget(), onRecorded()), setFault);
+    await ask("recordReturn", { path: { job: job.job }, body, id: timed.entry, endsFogOf: job.job }).then(() => (fog.forget(), onRecorded()), setFault);
   };
 
   return (

@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
-// The clock that runs, kept in the database every second, so that a reload or a crash loses none of it.
+// The clock that runs, kept in the database every second, so that a reload or a crash loses none of it. It leaves the
+// database in the same step in which its entry is kept (src/data/outbox.ts).
 import { useEffect, useRef, useState } from "preact/hooks";
 import { clock } from "../../data/clock";
 import { openDatabase } from "../../data/database";
+import { uuidV7 } from "../../data/identity";
 import { advance, goOn, pause, resume, startTimer, type FogTimer, type Tick } from "../../driveway/fog_timer";
 
 export interface Fog {
   timer: FogTimer | null;
   start: (system: string, name: string) => void;
-  /** Gives what is timed so far. */
-  pause: () => FogTimer | null;
+  /** Gives what is timed so far; null where another tab has recorded it. */
+  pause: () => Promise<FogTimer | null>;
   goOn: () => void;
   /** It is recorded: forget it. */
   forget: () => void;
@@ -18,10 +20,14 @@ export interface Fog {
 const tickMs = 100;
 const keepMs = 1_000;
 
-async function keep(job: string, timer: FogTimer | null): Promise<void> {
-  const db = await openDatabase();
-  if (timer) await db.put("fog", { job, timer });
-  else await db.delete("fog", job);
+/** Whether it is still this one's: what another tab has recorded does not come back. */
+async function keep(job: string, timer: FogTimer, begins: boolean): Promise<boolean> {
+  const change = (await openDatabase()).transaction("fog", "readwrite");
+  const kept = await change.store.get(job);
+  const mine = begins || (kept?.timer as FogTimer | undefined)?.entry === timer.entry;
+  if (mine) await change.store.put({ job, timer });
+  await change.done;
+  return mine;
 }
 
 export function useFogTimer(job: string): Fog {
@@ -30,13 +36,16 @@ export function useFogTimer(job: string): Fog {
   const hidden = useRef(document.visibilityState !== "visible");
   const kept = useRef(0);
 
-  const set = (next: FogTimer | null, must: boolean) => {
+  const show = (next: FogTimer | null) => {
     current.current = next;
     setTimer(next);
-    if (!must && clock.running() - kept.current < keepMs) return;
-    kept.current = clock.running();
-    void keep(job, next);
   };
+  const set = async (next: FogTimer, begins = false): Promise<void> => {
+    show(next);
+    kept.current = clock.running();
+    if (!(await keep(job, next, begins)) && current.current?.entry === next.entry) show(null);
+  };
+  const count = (next: FogTimer) => (clock.running() - kept.current < keepMs ? show(next) : void set(next));
   const tick = (): Tick => {
     const at = { wall: clock.now(), running: clock.running(), hidden: hidden.current };
     hidden.current = document.visibilityState !== "visible";
@@ -46,9 +55,9 @@ export function useFogTimer(job: string): Fog {
   useEffect(() => {
     const noteHidden = () => (hidden.current ||= document.visibilityState !== "visible");
     document.addEventListener("visibilitychange", noteHidden);
-    const interval = setInterval(() => current.current?.open && set(advance(current.current, tick()), false), tickMs);
+    const interval = setInterval(() => current.current?.open && count(advance(current.current, tick())), tickMs);
     void openDatabase().then((db) => db.get("fog", job)).then((run) => {
-      if (run && !current.current) set(resume(run.timer as FogTimer, tick()), true);
+      if (run && !current.current) void set(resume(run.timer as FogTimer, tick()));
     });
     return () => {
       clearInterval(interval);
@@ -58,12 +67,15 @@ export function useFogTimer(job: string): Fog {
 
   return {
     timer,
-    start: (system, name) => set(startTimer(system, name, tick()), true),
-    pause: () => {
-      if (current.current) set(pause(current.current, tick()), true);
+    start: (system, name) => void set(startTimer(uuidV7(clock.now()), system, name, tick()), true),
+    pause: async () => {
+      if (current.current) await set(pause(current.current, tick()));
       return current.current;
     },
-    goOn: () => current.current && set(goOn(current.current, tick()), true),
-    forget: () => set(null, true),
+    goOn: () => current.current && void set(goOn(current.current, tick())),
+    forget: () => {
+      show(null);
+      void openDatabase().then((db) => db.delete("fog", job));
+    },
   };
 }

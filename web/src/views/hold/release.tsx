@@ -6,7 +6,7 @@ import { FaultNote } from "../../components/fault_note";
 import { Field } from "../../components/field";
 import { Notice } from "../../components/notice";
 import { releaseOnDevice, releaseWithPassword } from "../../data/release";
-import { desk } from "../../data/start";
+import { desk } from "../../data/engines";
 import { session } from "../../data/session";
 import { syncState } from "../../data/sync";
 import { useWords } from "../../i18n/use_words";

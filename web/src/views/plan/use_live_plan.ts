@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { useEffect, useState } from "preact/hooks";
 import type { Fogger } from "../../api/generated";
-import { ask } from "../../data/ask";
+import { makePlan } from "../../data/plan";
 import { isReady, siteOf, type Draft } from "../../driveway/plan_draft";
 import { planAnswer, type PlanAnswer } from "../../driveway/shapes";
 import type { UnitSystem } from "../../settings/preferences";
@@ -27,7 +27,7 @@ export function useLivePlan(draft: Draft, units: UnitSystem, fogger: Fogger | un
     if (!site) return setLive({});
     let over = false;
     const timer = setTimeout(() => {
-      ask("makePlan", { body: { product: draft.product, site } }).then(
+      makePlan(draft.product, site).then(
         (plan) => over || setLive({ plan: planAnswer(plan) }),
         (fault: unknown) => over || setLive({ fault }),
       );

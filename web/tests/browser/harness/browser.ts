@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-import { chromium, type Browser } from "playwright-core";
+import { readlinkSync } from "node:fs";
+import { join } from "node:path";
+import { chromium, type Browser, type BrowserContext, type BrowserContextOptions } from "playwright-core";
 import { chromiumPath } from "./programs";
 
 /** Root may run it, and it looks nothing up on its own. */
@@ -9,6 +11,18 @@ let started: Promise<Browser> | undefined;
 
 /** One browser a test file; each device is a context of its own. */
 export const theBrowser = (): Promise<Browser> => (started ??= chromium.launch({ executablePath: chromiumPath, args: flags }));
+
+/** A browser of its own, whose files stay in the folder. */
+export const chromiumAt = (profile: string, looks: BrowserContextOptions): Promise<BrowserContext> =>
+  chromium.launchPersistentContext(profile, { executablePath: chromiumPath, args: flags, ...looks });
+
+/** As a battery that runs empty: nothing is closed, nothing is told. */
+export async function killChromiumAt(profile: string, context: BrowserContext): Promise<void> {
+  const closed = new Promise((resolve) => context.once("close", resolve));
+  // Chromium's own lock on the folder: a link to HOST-PID.
+  process.kill(Number(readlinkSync(join(profile, "SingletonLock")).split("-").pop()), "SIGKILL");
+  await closed;
+}
 
 export async function closeBrowser(): Promise<void> {
   await (await started)?.close();

@@ -2,7 +2,7 @@
 // A phone or a desk of somebody of the crew: a browser context with its own storage, watched by the guards.
 import assert from "node:assert/strict";
 import type { BrowserContext, Page } from "playwright-core";
-import { theBrowser } from "./browser";
+import { chromiumAt, theBrowser } from "./browser";
 import { Guards } from "./guards";
 import type { Office } from "./office";
 
@@ -15,6 +15,8 @@ export interface DeviceOptions {
   name?: string;
   /** Without the movable clock: for what measures real time. */
   realTime?: boolean;
+  /** A folder for the browser's own files: what is kept there is there when the phone is switched on again. */
+  profile?: string;
 }
 
 /** Long, since the machine may be busy; the tests never wait for it to run out. */
@@ -26,10 +28,9 @@ export class Device {
   private constructor(readonly office: Office, readonly context: BrowserContext, readonly page: Page, readonly guards: Guards) {}
 
   static async open(office: Office, options: DeviceOptions = {}): Promise<Device> {
-    const { width = 390, height = 844, touch = true, preferences = {}, name = "heron phone", realTime = false } = options;
-    const context = await (await theBrowser()).newContext({
-      viewport: { width, height }, hasTouch: touch, timezoneId: "America/Chicago", locale: "en-US", reducedMotion: "reduce",
-    });
+    const { width = 390, height = 844, touch = true, preferences = {}, name = "heron phone", realTime = false, profile } = options;
+    const looks = { viewport: { width, height }, hasTouch: touch, timezoneId: "America/Chicago", locale: "en-US", reducedMotion: "reduce" } as const;
+    const context = profile ? await chromiumAt(profile, looks) : await (await theBrowser()).newContext(looks);
     context.setDefaultTimeout(actionMs);
     const guards = new Guards(office.origin);
     await guards.watch(context);
@@ -38,7 +39,7 @@ export class Device {
       // The blank page before the first has no storage.
       if (location.protocol === "http:" && !localStorage.getItem("fogwright.preferences")) localStorage.setItem("fogwright.preferences", text);
     }, chosen);
-    const page = await context.newPage();
+    const page = context.pages()[0] ?? (await context.newPage());
     if (!realTime) await page.clock.install({ time: office.clock.now() });
     return new Device(office, context, page, guards);
   }
@@ -79,6 +80,21 @@ export class Device {
 
   offline(off: boolean): Promise<void> {
     return this.context.setOffline(off);
+  }
+
+  /** Until the phone has all that it needs to work by itself: the pages, the engine, the book's documents. */
+  async untilItNeedsNobody(): Promise<void> {
+    await this.page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+      const kept = () => new Promise<unknown>((resolve) => {
+        const opened = indexedDB.open("fogwright");
+        opened.onsuccess = () => {
+          const asked = opened.result.transaction("book").objectStore("book").get("book");
+          asked.onsuccess = () => (opened.result.close(), resolve(asked.result));
+        };
+      });
+      while (!(await kept())) await new Promise((resolve) => setTimeout(resolve, 50));
+    });
   }
 
   /** Fails when the page did what no page may. */

@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: Apache-2.0
+// Whole jobs with the network off, from the gate to the release and beyond; then it is on again and the book has
+// everything, once.
+import assert from "node:assert/strict";
+import { mkdtempSync, readdirSync } from "node:fs";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { closeBrowser, killChromiumAt } from "./harness/browser";
+import { Device, pass } from "./harness/device";
+import { Office } from "./harness/office";
+import { scratch } from "./harness/programs";
+import { highStrength, mixIt, readyToUse } from "./steps/answers";
+import { meetGate } from "./steps/gate";
+import { takeReading } from "./steps/hold";
+import { closeJob, endFog, fogReturn, holdLeft, meetWhileFogging, releaseAlone, startFog, targetSeconds } from "./steps/job";
+import { fillPlan, makeJob } from "./steps/plan";
+import { signIn } from "./steps/sign_in";
+
+let office: Office;
+before(async () => (office = await Office.start()));
+after(async () => (await closeBrowser(), await office.stop()));
+
+interface Done {
+  returns: { system: string; return: string; actual_ms: number }[];
+  plan: { systems: { returns: { name: string; seconds: number }[] }[] };
+}
+
+/** As if the page were opened anew: the worker answers, nobody else. */
+async function reload({ page }: Device, words: string | RegExp): Promise<void> {
+  await page.reload();
+  await page.getByText(words).first().waitFor();
+}
+
+/** What waits is listed; then the network is there, and nothing waits. */
+async function sendAll(phone: Device): Promise<void> {
+  const { page } = phone;
+  const chip = page.locator(".top .chip");
+  const waits = Number(/(\d+) waits?/.exec((await chip.textContent()) ?? "")?.[1]);
+  assert.ok(waits > 10, `${waits} entries wait`);
+  await chip.tap();
+  await page.getByRole("heading", { name: "Sent and waiting" }).waitFor();
+  assert.equal(await page.getByText("Kept on this device, not sent yet").count(), waits);
+  await phone.offline(false);
+  await page.getByRole("button", { name: "Send now" }).tap();
+  await page.getByText("The office has everything that was written on this device.").waitFor();
+}
+
+/** The job as the book has it: done, each return fogged once, its papers made, the record whole. */
+async function inTheBook(job: string): Promise<void> {
+  const shown = await office.job<Done>(job);
+  assert.equal(shown.state, "closed");
+  const planned = shown.plan.systems.flatMap((system) => system.returns);
+  assert.deepEqual(shown.returns.map((one) => one.return), planned.map((one) => one.name), "a return is lost or doubled");
+  for (const [at, { seconds }] of planned.entries()) {
+    const { actual_ms } = shown.returns[at]!;
+    assert.ok(actual_ms >= seconds * 1000 && actual_ms < seconds * 1000 + 200, `${actual_ms} ms were recorded of ${seconds} s`);
+  }
+  await office.command(["book", "verify"]);
+  const papers = mkdtempSync(join(scratch(), "papers-"));
+  await office.command(["paper", "all", job, "--out", papers]);
+  assert.ok(readdirSync(papers).some((name) => name.endsWith(".pdf")), "no paper was made");
+}
+
+test("a ready-to-use job with the network off: planned, fogged, held, released and closed", async () => {
+  const phone = await Device.open(office);
+  await signIn(phone, "sedge");
+  await phone.untilItNeedsNobody();
+  await phone.offline(true);
+  await fillPlan(phone, { product: "Fenmist RTU", area: "2400", returns: 2, fogger: "gust", entrances: "2", van: "heron" });
+  const job = await makeJob(phone);
+  await meetGate(phone, readyToUse);
+  await reload(phone, "Start the fog");
+  await startFog(phone);
+  await fogReturn(phone);
+  await reload(phone, /^Valve is open: count/);
+  await fogReturn(phone);
+  await meetWhileFogging(phone, readyToUse);
+  await endFog(phone, readyToUse.left);
+  await pass((await holdLeft(phone)) + 1_000, office, phone);
+  await phone.page.getByText("The hold is over. A named person releases the building.").waitFor();
+  await meetGate(phone, readyToUse);
+  await releaseAlone(phone, "sedge");
+  await reload(phone, "released");
+  await meetGate(phone, readyToUse);
+  await closeJob(phone);
+  await sendAll(phone);
+  await inTheBook(job);
+  await phone.close();
+});
+
+test("a high-strength job whose phone dies in the middle of the fog, with the network off", async () => {
+  await office.command(mixIt, "sedge");
+  const profile = mkdtempSync(join(scratch(), "profile-"));
+  let phone = await Device.open(office, { profile });
+  await signIn(phone, "sedge");
+  await fillPlan(phone, { product: "Brackwater 20", area: "2400", returns: 2, fogger: "gust", entrances: "2", van: "heron" });
+  const job = await makeJob(phone);
+  await phone.untilItNeedsNobody();
+  await phone.offline(true);
+  await meetGate(phone, highStrength);
+  await startFog(phone);
+  await fogReturn(phone);
+  // The valve of the second one is open, and then the phone is gone for as long as it takes to the target.
+  const target = await targetSeconds(phone);
+  await phone.page.getByRole("button", { name: /^Valve is open/ }).tap();
+  await pass(2_000, office, phone);
+  await phone.page.locator(".ring .big").filter({ hasText: /^[2-9] s/ }).waitFor();
+  await killChromiumAt(profile, phone.context);
+
+  phone = await Device.open(office, { profile });
+  await phone.offline(true);
+  await phone.goto(`/jobs/${job}`);
+  await phone.page.getByText(/passed while the page was out of sight/).waitFor();
+  const counted = Number(/^(\d+)/.exec((await phone.page.locator(".ring .big").textContent()) ?? "")?.[1]);
+  assert.ok(counted >= 2, `${counted} s are left of the fog`);
+  await phone.still(async (passes) => {
+    await passes((target - counted) * 1000);
+    await phone.page.getByRole("button", { name: "Valve shut: record" }).tap();
+    await passes(100);
+    await phone.page.getByText("Every return has had its fog").waitFor();
+  });
+  await meetWhileFogging(phone, highStrength);
+  await endFog(phone, highStrength.left);
+  await pass((await holdLeft(phone)) + 1_000, office, phone);
+  await takeReading(phone, "0.02");
+  await pass(16 * 60_000, office, phone);
+  await takeReading(phone, "0.02");
+  await phone.page.getByText("The hold is over. A named person releases the building.").waitFor();
+  await meetGate(phone, highStrength);
+  await releaseAlone(phone, "sedge");
+  await meetGate(phone, highStrength);
+  await closeJob(phone);
+  await sendAll(phone);
+  const shown = await office.job<Done>(job);
+  assert.equal(shown.state, "closed");
+  assert.equal(shown.returns.length, 2, "a return is lost or doubled");
+  await office.command(["book", "verify"]);
+  await phone.close();
+});
