@@ -4,7 +4,7 @@ import { useEffect, useId, useRef } from "preact/hooks";
 import { useWords } from "../i18n/use_words";
 import { Button } from "./button";
 
-/** Over the page; Escape and the last button close it, the browser gives the focus back. */
+/** Over the page; Escape and the button, which stays in sight, close it. The browser gives the focus back. */
 export function Dialog({ title, onClose, grave, children }: { title: string; onClose: () => void; grave?: boolean; children: ComponentChildren }) {
   const { t } = useWords();
   const id = useId();
@@ -18,8 +18,8 @@ export function Dialog({ title, onClose, grave, children }: { title: string; onC
     <dialog ref={dialog} class={grave ? "grave" : ""} aria-labelledby={id} onClose={onClose}>
       <h2 id={id}>{title}</h2>
       {children}
-      <div class="actions">
-        <Button wide onPress={() => dialog.current?.close()}>{t("common.close")}</Button>
+      <div class="actions closing">
+        <Button wide icon="cross" onPress={() => dialog.current?.close()}>{t("common.close")}</Button>
       </div>
     </dialog>
   );

@@ -37,6 +37,9 @@ export const hasRole = (role: string): boolean => session.value.who?.roles.inclu
 function enter(body: unknown): void {
   const { handle, roles, device, csrf_token } = body as SignedIn;
   const who = { handle, roles, device };
+  const before = session.value;
+  // The same as before is no news to anybody.
+  if (before.state === "in" && before.csrf === csrf_token && JSON.stringify(before.who) === JSON.stringify(who)) return;
   localStorage.setItem(storageKey, JSON.stringify(who));
   session.set({ state: "in", who, csrf: csrf_token });
 }

@@ -20,18 +20,24 @@ export function useAsk<Id extends OperationId>(id: Id, call: Call<Id> = {}, ever
   const local = useObservable(desk);
   const key = JSON.stringify([id, call]);
   const asked = useRef(0);
+  const shown = useRef(0);
 
   const again = useCallback(() => {
-    // An answer that comes late says less than the one that was asked for after it.
     const mine = ++asked.current;
-    ask(id, call).then(
-      (answer) => mine === asked.current && setState({ answer }),
-      (fault: unknown) => mine === asked.current && setState((before) => ({ ...before, fault })),
-    );
+    // An answer that comes late says less than the one that was asked for after it, or is another question's.
+    const show = (next: (before: { answer?: Operations[Id]["answer"]; fault?: unknown }) => typeof before) => {
+      if (mine <= shown.current) return;
+      shown.current = mine;
+      setState(next);
+    };
+    ask(id, call).then((answer) => show(() => ({ answer })), (fault: unknown) => show((before) => ({ ...before, fault })));
     // `key` says all there is to say of id and call.
   }, [key]);
 
-  useEffect(() => setState({}), [key]);
+  useEffect(() => {
+    shown.current = asked.current;
+    setState({});
+  }, [key]);
   useEffect(again, [again, change, local]);
   useEffect(() => {
     if (everyMs === 0) return;

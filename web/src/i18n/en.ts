@@ -215,6 +215,9 @@ export const en = {
   "reading.instrument": "Instrument",
   "reading.button": "Record the reading",
 
+  "planWarning.flow-estimated": "Nobody has measured this fogger: the volume is an estimate from the gallon rule (common practice, no source). Run three catch tests and choose the fogger below.",
+  "planWarning.never-clears": "Without airing out, the model never reaches the occupant limit. Have the office plan a measured fan, or release on readings only.",
+  "planWarning.long-model-hold": "The modelled clearing time is long. A measured exhaust fan shortens it; two readings at or below the limit may replace it.",
   "release.title": "Release",
   "release.notYet": "Not before the hold is over.",
   "release.who": "{handle} releases the building: people and animals may go in",

@@ -15,7 +15,7 @@ export const HoldStage: Stage = ({ job, again }) => {
   return (
     <section>
       <HoldClock job={job} again={again} />
-      {open > 0 && <LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton>}
+      {open > 0 && <div class="actions thumb"><LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton></div>}
       {job.hold?.readings_needed && <Notice tone="hold" title={t("hold.readingsNeeded")}><p>{t("hold.readingsHow")}</p></Notice>}
       <Readings job={job} onDone={again} />
       <Release job={job} onDone={again} />

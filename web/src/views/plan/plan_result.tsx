@@ -2,8 +2,16 @@
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
 import { useWords } from "../../i18n/use_words";
+import type { PlanAnswer } from "../../driveway/shapes";
 import { minutes, volume } from "../../settings/units";
 import type { LivePlan } from "./use_live_plan";
+
+/** The engine's words, but where they would send somebody to the command line. */
+function Warning({ warning: { id, words } }: { warning: PlanAnswer["warnings"][number] }) {
+  const { word, language } = useWords();
+  const own = word("planWarning", id);
+  return <Notice tone="hold">{own === id ? <p lang="en">{words}</p> : <p lang={language}>{own}</p>}</Notice>;
+}
 
 /** The answer first: seconds at each return, what to load, what to wear, how long to stay out. */
 export function PlanResult({ live }: { live: LivePlan }) {
@@ -31,7 +39,7 @@ export function PlanResult({ live }: { live: LivePlan }) {
         <dd lang="en">{plan.respirator.required ? [plan.respirator.facepiece, ...plan.respirator.cartridges].join(", ") : t("plan.noRespirator")}</dd>
       </dl>
       {plan.respirator.do_not_enter && <Notice tone="danger" title={t("plan.doNotEnter")} live />}
-      {plan.warnings.map((warning) => <Notice key={warning.id} tone="hold"><p lang="en">{warning.words}</p></Notice>)}
+      {plan.warnings.map((warning) => <Warning key={warning.id} warning={warning} />)}
       <p class="fine">{t("common.labelOutranks")}</p>
     </section>
   );

@@ -44,7 +44,7 @@ export function WelcomeView(_: { names: Names }) {
         <Field label={t("signIn.handle")} value={handle} onValue={setHandle} autocomplete="username" required />
         <Field label={t("welcome.password")} type="password" value={password} onValue={setPassword} autocomplete="new-password" hint={t("welcome.passwordHint")} required />
         <FaultNote fault={fault} />
-        <div class="actions">
+        <div class="actions thumb">
           <Button kind="main" type="submit" wide>{t("welcome.button")}</Button>
         </div>
       </form>

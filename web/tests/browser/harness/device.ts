@@ -20,7 +20,7 @@ export interface DeviceOptions {
 }
 
 /** Long, since the machine may be busy; the tests never wait for it to run out. */
-const actionMs = 180_000;
+const actionMs = Number(process.env.FOGWRIGHT_PATIENCE_MS ?? 180_000);
 /** Ahead of what passes while the clock is being stopped. */
 const settleMs = 5_000;
 
