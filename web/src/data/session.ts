@@ -68,6 +68,13 @@ export async function signIn(handle: string, password: string, device: string): 
   enter(answer.body);
 }
 
+/** By the link that another device of the same person shows; it works once. */
+export async function joinByLink(token: string, device: string): Promise<void> {
+  const answer = await send({ method: "POST", path: "/api/v1/devices", body: { token, device } });
+  if (answer.status !== 200) throw new Refused(answer.status, answer.body as object);
+  enter(answer.body);
+}
+
 /** The caller has made sure that nothing waits to be sent. */
 export async function signOut(): Promise<void> {
   const answer = await askOffice({ method: "DELETE", path: "/api/v1/session" });

@@ -27,6 +27,9 @@ export const en = {
   "signIn.deviceHint": "It stands in the record beside what is written here: heron phone, for example.",
   "signIn.button": "Sign in",
 
+  "join.title": "Sign this device in",
+  "join.how": "The code was made on another device of yours. It works once.",
+  "join.button": "Use this device",
   "welcome.title": "Choose a password",
   "welcome.password": "New password",
   "welcome.passwordHint": "12 characters or more.",

@@ -28,6 +28,9 @@ export const es: Catalogue = {
   "signIn.deviceHint": "Queda en el registro junto a lo que se escribe aquí: teléfono de heron, por ejemplo.",
   "signIn.button": "Entrar",
 
+  "join.title": "Dar entrada a este dispositivo",
+  "join.how": "El código se hizo en otro dispositivo suyo. Sirve una sola vez.",
+  "join.button": "Usar este dispositivo",
   "welcome.title": "Elija una contraseña",
   "welcome.password": "Contraseña nueva",
   "welcome.passwordHint": "12 caracteres o más.",

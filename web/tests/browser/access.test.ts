@@ -56,6 +56,26 @@ test("an invitation sets a password once, by the page", async () => {
   await phone.close();
 });
 
+test("a link of one device signs another one in, once", async () => {
+  const teasel = await Hands.of(office, "teasel");
+  const { link } = await teasel.post<{ link: string }>("/api/v1/devices/link", { password });
+  const path = link.slice(link.indexOf("/welcome"));
+  const phone = await Device.open(office);
+  await phone.goto(path);
+  await phone.page.getByLabel("What this device is called").fill("teasel phone");
+  await phone.page.getByRole("button", { name: "Use this device" }).tap();
+  await phone.page.getByRole("heading", { name: "Today" }).waitFor();
+  await phone.goto("/more");
+  await phone.page.getByText("Signed in as teasel").waitFor();
+  await phone.close();
+  const other = await Device.open(office);
+  await other.goto(path);
+  await other.page.getByLabel("What this device is called").fill("somebody's");
+  await other.page.getByRole("button", { name: "Use this device" }).tap();
+  await refusal(other).waitFor();
+  await other.close();
+});
+
 test("a session that ran out says so, and goes on where it was once the password is given", async () => {
   const job = await sedge.plan("fenmist-rtu");
   const phone = await Device.open(office);

@@ -10,10 +10,15 @@ import { Notice } from "../../components/notice";
 import { Page } from "../../components/page";
 import { useWords } from "../../i18n/use_words";
 import type { Names } from "../../route/routes";
+import { deviceMark, JoinDevice } from "./join_device";
 
 export function WelcomeView(_: { names: Names }) {
-  const { t } = useWords();
   const [token] = useState(location.hash.slice(1));
+  return token.startsWith(deviceMark) ? <JoinDevice token={token.slice(deviceMark.length)} /> : <Invitation token={token} />;
+}
+
+function Invitation({ token }: { token: string }) {
+  const { t } = useWords();
   const [handle, setHandle] = useState("");
   const [password, setPassword] = useState("");
   const [fault, setFault] = useState<unknown>();

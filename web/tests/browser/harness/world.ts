@@ -13,7 +13,7 @@ export const crew = {
 } as const;
 export type Handle = keyof typeof crew;
 
-const products = ["fenmist-rtu", "brackwater-20", "palelight-hp"];
+export const products = ["fenmist-rtu", "brackwater-20", "palelight-hp"];
 
 function crewCommands(): [string, string[]][] {
   const commands: [string, string[]][] = [["marrow", ["book", "create", "--origin", "quillfen.example/tarn-vale"]]];
