@@ -18,5 +18,7 @@ cat <<END
 The book is build/demo/quillfen.db, its keys are beside it (quillfen.db.key, quillfen.db.vkey).
 Its papers are in build/demo/papers, those for customers in English and Spanish.
 build/demo also holds the two walks (ready-to-use.txt, high-strength.txt), the refusals, a checkpoint, an export, this log.
+The pages: build/release/fogwright serve --book build/demo/quillfen.db --invite marrow
+  prints a link; open it in a browser on this machine, choose a password for marrow, sign in (docs/pages.md).
 Look around: export FOGWRIGHT_BOOK=build/demo/quillfen.db, then build/release/fogwright stock list, job list --all, help.
 END

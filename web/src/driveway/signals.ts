@@ -43,8 +43,13 @@ function speak(words: string): void {
   speechSynthesis.speak(said);
 }
 
+/** Browsers let a phone shake only after a tap. */
+function shake(pattern: number[]): void {
+  if (navigator.userActivation?.hasBeenActive ?? true) navigator.vibrate?.(pattern);
+}
+
 export function signal(mark: Mark, words: string): void {
   if (preferences.value.sound) beep(tones[mark]);
-  navigator.vibrate?.(mark === "high" ? [400, 120, 400, 120, 400] : mark === "target" ? [250, 120, 250] : [250]);
+  shake(mark === "high" ? [400, 120, 400, 120, 400] : mark === "target" ? [250, 120, 250] : [250]);
   if (preferences.value.voice) speak(words);
 }

@@ -4,7 +4,7 @@ import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { LinkButton } from "../../components/link_button";
 import { Notice } from "../../components/notice";
-import { ask } from "../../data/ask";
+import { startFog } from "../../data/start_fog";
 import { countItems } from "../../driveway/gate_queue";
 import { wakeSound } from "../../driveway/signals";
 import { useWords } from "../../i18n/use_words";
@@ -19,7 +19,7 @@ export const StartStage: Stage = ({ job, again }) => {
   const start = async () => {
     wakeSound();
     setFault(undefined);
-    await ask("startJob", { path: { job: job.job } }).then(again, setFault);
+    await startFog(job.job).then(again, setFault);
   };
   return (
     <section>

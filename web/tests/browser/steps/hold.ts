@@ -6,7 +6,7 @@ export async function takeReading({ page }: Device, value: string): Promise<void
   const panel = page.locator("details.readings");
   if (!(await panel.evaluate((shown) => (shown as HTMLDetailsElement).open))) await panel.locator("summary").tap();
   const before = await panel.locator("tbody tr").count();
-  await panel.getByRole("radio", { name: "mg/m³" }).check();
+  await panel.getByRole("radio", { name: "mg/m³", exact: true }).check();
   await panel.getByLabel("Reading", { exact: true }).fill(value);
   await panel.getByLabel("Instrument", { exact: true }).fill("meter 4");
   await panel.getByRole("button", { name: "Record the reading" }).tap();
