@@ -114,7 +114,7 @@ test("a high-strength job whose phone dies in the middle of the fog, with the ne
   const counted = Number(/^(\d+)/.exec((await phone.page.locator(".ring .big").textContent()) ?? "")?.[1]);
   assert.ok(counted >= 2, `${counted} s are left of the fog`);
   await phone.still(async (passes) => {
-    await passes((target - counted) * 1000);
+    await passes(Math.max(0, target - counted) * 1000);
     await phone.page.getByRole("button", { name: "Valve shut: record" }).tap();
     await passes(100);
     await phone.page.getByText("Every return has had its fog").waitFor();
@@ -131,6 +131,7 @@ test("a high-strength job whose phone dies in the middle of the fog, with the ne
   await meetGate(phone, highStrength);
   await closeJob(phone);
   await sendAll(phone);
-  await inTheBook(job, 2_000);
+  // The valve was open while the phone was switched on again, which takes a busy machine its time; twice the fog is twice 63 s.
+  await inTheBook(job, 30_000);
   await phone.close();
 });
