@@ -53,6 +53,9 @@ struct Route {
   std::vector<const char*> beside = {};  ///< members that live beside the record, so that they can be erased
   const char* counted = nullptr;         ///< member that names the thing; not given, the desk counts
 
+  /// All that is wrong with what is asked, where the desk would tell the first fault alone.
+  Faults (*check)(const Asked& asked) = nullptr;
+
   // One of these.
   Result<nlohmann::json> (*view)(const View& view) = nullptr;
   Result<Decision> (*decide)(const DeskContext& context, Asked& asked) = nullptr;

@@ -61,6 +61,10 @@ Answer new_cartridge(const DeskContext& context, Asked& asked) {
                                asked.minutes("schedule"), asked.text("basis")};
   return after(asked, [&] { return register_cartridge(context, cartridge); });
 }
+Faults check_profile(const Asked& asked) {
+  const auto label = read_label(asked.text("text"), "text");
+  return label ? Faults{} : label.error();
+}
 Answer adopt(const DeskContext& context, Asked& asked) {
   const std::string profile = asked.text("text");
   std::string product = asked.text("product");
@@ -108,6 +112,15 @@ std::vector<Route> person_routes() {
   };
 }
 
+Route adopting() {
+  Route route = writing("/api/v1/products", "adoptLabel", "label-adopted", "A product's label, as a profile",
+                        {{"text", text, true, "the profile (docs/labels.md)"},
+                         {"product", text, false, "key (else by its name)"}},
+                        adopt);
+  route.check = check_profile;
+  return route;
+}
+
 std::vector<Route> register_routes() {
   return {
       writing("/api/v1/foggers", "addFogger", "fogger-added", "A fogger of the firm",
@@ -126,10 +139,7 @@ std::vector<Route> register_routes() {
                {"schedule", text, true, "the maker's, e.g. 8 h; never estimated"},
                {"basis", text, true, "where the schedule comes from"}},
               new_cartridge),
-      writing("/api/v1/products", "adoptLabel", "label-adopted", "A product's label, as a profile",
-              {{"text", text, true, "the profile (docs/labels.md)"},
-               {"product", text, false, "key (else by its name)"}},
-              adopt),
+      adopting(),
       writing("/api/v1/products/{product}/retirement", "retireLabel", "label-retired",
               "A label that no longer holds", {why, {"digest", text, false, "else the current one"}},
               no_more_label),

@@ -99,6 +99,8 @@ HttpResponse Service::enter(Visit& visit) {
       return std::move(*refused);
   }
   visit.asked = Asked(visit.asked.names(), std::move(*body));
+  if (visit.route.check)
+    if (const Faults faults = visit.route.check(visit.asked); !faults.empty()) return problem(faults);
   if (visit.route.act) return visit.route.act(*this, visit);
   if (visit.route.work) return work(visit);
   return visit.route.view ? read(visit) : write_entry(*this, visit);

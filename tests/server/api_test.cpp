@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <set>
 
 #include "office.hpp"
 
@@ -104,6 +106,20 @@ TEST_CASE("every fault of a body is told with its place") {
   const json problem = office.json_of("rowan", "POST", "/api/v1/containers", {{"lot", 7}, {"colour", "red"}});
   CHECK(problem["status"] == 400);
   CHECK(problem["faults"].size() == 6);  // colour, lot, and four that are missing
+}
+
+TEST_CASE("every fault of a label is told with its line, and nothing is adopted") {
+  Office office;
+  const std::string profile = "format = 1\nname = 7\nsignal_word = \"loud\"\n";
+  const json problem = office.json_of("ash", "POST", "/api/v1/products", {{"text", profile}});
+  std::set<std::string> places;
+  for (const json& fault : problem["faults"]) places.insert(fault["where"]);
+  CHECK(places.size() > 2);
+  CHECK(std::any_of(places.begin(), places.end(),
+                    [](const std::string& one) { return one.rfind("text:2", 0) == 0; }));
+  CHECK(std::any_of(places.begin(), places.end(),
+                    [](const std::string& one) { return one.rfind("text:3", 0) == 0; }));
+  CHECK(office.entries() == Office().entries());
 }
 
 TEST_CASE("bodies that are no JSON object, or nested too deeply, are refused") {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Not a test: pictures of every view on a phone and on a desk, by day and in the dark, for people to look at.
+// Not a test: pictures of every view for people to look at: on a phone and on a desk, by day and in the dark, in Spanish
+// on the narrowest phone with most contrast, and on paper.
 //   node tests/run_browser.mjs PROGRAMS captures      leaves them in build/captures
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
@@ -7,20 +8,36 @@ import { closeBrowser } from "./harness/browser";
 import { Device } from "./harness/device";
 import { Office } from "./harness/office";
 import { labels } from "./harness/programs";
-import { signIn } from "./steps/sign_in";
+import { password } from "./harness/world";
+import { officeViews } from "./steps/office_views";
 import { everyView, show, type SeenView } from "./steps/views";
 
 const folder = join(labels(), "../build/captures");
-const sizes = { phone: [390, 844], desk: [1280, 800] } as const;
+const sizes = { phone: [390, 844], desk: [1280, 800], narrow: [320, 700], paper: [740, 960] } as const;
+type Look = [size: keyof typeof sizes, theme: string, language: string];
+const looks: Look[] = [["phone", "day", "en"], ["phone", "dark", "en"], ["desk", "day", "en"], ["desk", "dark", "en"], ["narrow", "contrast", "es"], ["paper", "day", "en"]];
 
-async function capture(office: Office, views: SeenView[], size: keyof typeof sizes, theme: string): Promise<void> {
-  const [width, height] = sizes[size];
-  const device = await Device.open(office, { width, height, touch: size === "phone", preferences: { theme } });
-  await signIn(device, "sedge");
-  for (const view of views) {
-    await show(device, view);
-    await device.page.screenshot({ path: join(folder, `${view.name}-${size}-${theme}.png`), fullPage: view.name !== "emergency" });
-  }
+async function picture(device: Device, view: SeenView, look: Look): Promise<void> {
+  const [width, height] = sizes[look[0]];
+  await device.page.setViewportSize({ width, height });
+  await device.page.emulateMedia({ media: look[0] === "paper" ? "print" : "screen" });
+  await show(device, view);
+  // As tall as the view: the bar at the bottom stands below it, not in its middle.
+  const tall = await device.page.evaluate(() => document.documentElement.scrollHeight);
+  if (view.name !== "emergency") await device.page.setViewportSize({ width, height: Math.max(height, tall) });
+  await device.page.screenshot({ path: join(folder, `${view.name}-${look.join("-")}.png`) });
+}
+
+async function capture(office: Office, views: SeenView[], handle: string, look: Look): Promise<void> {
+  const [[width, height], theme, language] = [sizes[look[0]], look[1], look[2]];
+  const device = await Device.open(office, { width, height, touch: look[0] !== "desk", preferences: { theme, language } });
+  await device.goto("/sign-in");
+  const inputs = device.page.locator("form .field input");
+  await inputs.nth(0).fill(handle);
+  await inputs.nth(1).fill(password);
+  await device.page.locator("form .button.main").click();
+  await device.page.locator(".places").waitFor();
+  for (const view of views) await picture(device, view, look);
   await device.context.close();
 }
 
@@ -28,7 +45,10 @@ mkdirSync(folder, { recursive: true });
 const office = await Office.start();
 try {
   const views = await everyView(office);
-  for (const size of ["phone", "desk"] as const) for (const theme of ["day", "dark"]) await capture(office, views, size, theme);
+  for (const look of looks) {
+    await capture(office, views, "sedge", look);
+    await capture(office, officeViews("J1"), "marrow", look);
+  }
   console.log(`captures: ${folder}`);
 } finally {
   await closeBrowser();
