@@ -111,7 +111,8 @@ class Writer {
   template <class Integer>
   Result<void> digits(Integer value) {
     std::array<char, 24> text;
-    return put({text.data(), std::to_chars(text.data(), text.data() + text.size(), value).ptr});
+    const char* end = std::to_chars(text.data(), text.data() + text.size(), value).ptr;
+    return put({text.data(), static_cast<std::size_t>(end - text.data())});
   }
 
   Result<void> integer(std::int64_t value) {

@@ -20,8 +20,9 @@ const looks: Look[] = [["phone", "day", "en"], ["phone", "dark", "en"], ["desk",
 async function picture(device: Device, view: SeenView, look: Look): Promise<void> {
   const [width, height] = sizes[look[0]];
   await device.page.setViewportSize({ width, height });
-  await device.page.emulateMedia({ media: look[0] === "paper" ? "print" : "screen" });
+  await device.page.emulateMedia({ media: "screen" });
   await show(device, view);
+  if (look[0] === "paper") await device.page.emulateMedia({ media: "print" });
   // As tall as the view: the bar at the bottom stands below it, not in its middle.
   const tall = await device.page.evaluate(() => document.documentElement.scrollHeight);
   if (view.name !== "emergency") await device.page.setViewportSize({ width, height: Math.max(height, tall) });

@@ -3,9 +3,9 @@
 import type { Device } from "../harness/device";
 import type { SeenView } from "./views";
 
-async function unfold({ page }: Device): Promise<void> {
-  for (const fold of await page.locator("details.fold:not([open]) > summary").all()) await fold.click();
-}
+const unfold = ({ page }: Device): Promise<void> => page.evaluate(() => {
+  for (const fold of document.querySelectorAll<HTMLDetailsElement>("details.fold")) fold.open = true;
+});
 
 const view = (name: string, path: string, ready = "table"): SeenView => ({ name, path, ready });
 const unfolded = (name: string, path: string, ready = "table"): SeenView[] => [view(name, path, ready), { name: `${name}-forms`, path, ready, then: unfold }];
