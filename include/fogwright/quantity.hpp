@@ -86,6 +86,7 @@ inline constexpr Unit<Dimension::volume_flow> cubic_foot_per_minute{cubic_foot.i
 inline constexpr Unit<Dimension::volume_flow> litre_per_second{0.001};
 inline constexpr Unit<Dimension::volume_flow> litre_per_minute{0.001 / 60};
 inline constexpr Unit<Dimension::volume_flow> millilitre_per_minute{1e-6 / 60};
+inline constexpr Unit<Dimension::volume_flow> microlitre_per_minute{1e-9 / 60};
 inline constexpr Unit<Dimension::volume_flow> millilitre_per_second{1e-6};
 inline constexpr Unit<Dimension::volume_flow> us_fluid_ounce_per_minute{us_fluid_ounce.in_si / 60};
 inline constexpr Unit<Dimension::volume_flow> us_gallon_per_hour{us_gallon.in_si / 3600};

@@ -1,19 +1,13 @@
 # SPDX-License-Identifier: Apache-2.0
-# `make test` compiles several files of a target together (CMAKE_UNITY_BUILD): a quarter of the work, since most of it
+# What `make` builds compiles several files of a target together (CMAKE_UNITY_BUILD): a quarter of the work, since most of it
 # is reading the same headers. Files that use a name of their own which another file of the target uses too are compiled
 # apart. A new clash shows as an error of that build: give the name another word, or add the file here.
 
 set(FOGWRIGHT_APART
-  src/audit/retention_rules.cpp
-  src/book/note.cpp src/book/note_key.cpp src/book/tlog_proof.cpp src/book/witness.cpp
   src/cli/crew_command.cpp src/cli/erase_command.cpp src/cli/firm_command.cpp src/cli/fogger_command.cpp src/cli/job_import.cpp src/cli/job_run_hold.cpp
   src/cli/printing.cpp src/cli/product_command.cpp
   src/cli/program.cpp src/cli/retention_text.cpp src/cli/stock_command.cpp
-  src/desk/deliveries_csv.cpp src/desk/departure_rules.cpp src/desk/desk_equipment.cpp src/desk/fold_crew.cpp
-  src/desk/fold_equipment.cpp src/desk/fold_job.cpp src/desk/job_items_product.cpp src/desk/job_items_respirator.cpp
-  src/desk/fold_stock.cpp src/desk/permissions.cpp src/desk/plan_snapshot.cpp src/desk/recorded_request.cpp
   src/dose/dilution.cpp
-  src/gate/cartridge.cpp
   src/paper/chart_text.cpp src/paper/json_write.cpp src/paper/plot.cpp src/paper/words_es.cpp
   src/paper/pdf/callout.cpp src/paper/pdf/pictures.cpp
   src/report/rows.cpp

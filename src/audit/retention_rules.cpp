@@ -9,7 +9,7 @@ namespace {
 
 // 29 CFR 1910.134 and 1910.1020 were read in the 2015 edition, 7 USC 136i-1 in the code itself; of 40 CFR 171
 // the years were read in texts that quote it.
-constexpr RetentionRule rules[] = {
+constexpr RetentionRule retention_rows[] = {
     {"exposure", "What shows to what people were exposed: product, where, when, plan of the air, readings",
      "30 years", 30, KeptFrom::use, Basis::regulation, "29 CFR 1910.1020(d)(1)(ii)",
      "in place of old data sheets: what was used, where and when, 30 years ((d)(1)(ii)(B))"},
@@ -30,17 +30,17 @@ constexpr RetentionRule rules[] = {
 
 }  // namespace
 
-std::span<const RetentionRule> retention_rules() { return rules; }
+std::span<const RetentionRule> retention_rules() { return retention_rows; }
 
 const RetentionRule& retention_rule(std::string_view id) {
-  return *std::find_if(std::begin(rules), std::end(rules),
+  return *std::find_if(std::begin(retention_rows), std::end(retention_rows),
                        [&](const RetentionRule& rule) { return rule.id == id; });
 }
 
 std::int64_t kept_until_ms(std::int64_t from_ms, int years) {
   using namespace std::chrono;
-  const auto day = floor<days>(sys_time<milliseconds>(milliseconds(from_ms)));
-  const year_month_day then = year_month_day(day) + std::chrono::years(years);
+  const auto from_day = floor<days>(sys_time<milliseconds>(milliseconds(from_ms)));
+  const year_month_day then = year_month_day(from_day) + std::chrono::years(years);
   // 29 February has no anniversary in most years: the day after it counts.
   const sys_days last = then.ok() ? sys_days(then) : sys_days(then.year() / March / 1);
   return duration_cast<milliseconds>((last + days(1)).time_since_epoch()).count();

@@ -10,7 +10,7 @@
 namespace fogwright {
 namespace {
 
-tl::unexpected<Error> malformed(std::string_view what) {
+tl::unexpected<Error> no_checkpoint(std::string_view what) {
   return fail(ErrorCode::not_understood, fmt::format("this is not a checkpoint: {}", what), {},
               "a checkpoint has three lines: origin, size, root hash");
 }
@@ -29,14 +29,14 @@ std::string checkpoint_text(const Checkpoint& checkpoint) {
 }
 
 Result<Checkpoint> read_checkpoint(std::string_view text) {
-  if (!text.ends_with('\n')) return malformed("it does not end in a newline");
+  if (!text.ends_with('\n')) return no_checkpoint("it does not end in a newline");
   const std::string_view origin = next_line(text);
   const auto size = read_decimal(next_line(text));
   const auto root = from_base64(next_line(text)).and_then(read_hash);
-  if (origin.empty()) return malformed("its origin is empty");
-  if (!size) return malformed("its size is not a plain decimal number");
-  if (!root) return malformed("its root is not Base 64 of 32 bytes");
-  if (!text.empty()) return malformed("it has more than three lines");
+  if (origin.empty()) return no_checkpoint("its origin is empty");
+  if (!size) return no_checkpoint("its size is not a plain decimal number");
+  if (!root) return no_checkpoint("its root is not Base 64 of 32 bytes");
+  if (!text.empty()) return no_checkpoint("it has more than three lines");
   return Checkpoint{std::string(origin), *size, *root};
 }
 

@@ -16,20 +16,20 @@ constexpr std::size_t most_bytes = 1'000'000;
 constexpr std::size_t most_signatures = 100;
 constexpr std::string_view dash = "\xE2\x80\x94 ";  // U+2014 and a space
 
-tl::unexpected<Error> malformed(std::string what) {
+tl::unexpected<Error> no_note(std::string what) {
   return fail(ErrorCode::not_understood, "this is not a signed note: " + std::move(what), {},
               "copy the note again, whole, with its blank line and signature lines");
 }
 
 Result<NoteSignature> read_signature(std::string_view line) {
-  if (!line.starts_with(dash)) return malformed("a signature line does not start with an em dash");
+  if (!line.starts_with(dash)) return no_note("a signature line does not start with an em dash");
   line.remove_prefix(dash.size());
   const std::size_t space = line.find(' ');
-  if (space == line.npos) return malformed("a signature line has no signature");
+  if (space == line.npos) return no_note("a signature line has no signature");
   const auto bytes = from_base64(line.substr(space + 1));
-  if (!bytes || bytes->size() < 5) return malformed("a signature is not Base 64 of more than four bytes");
+  if (!bytes || bytes->size() < 5) return no_note("a signature is not Base 64 of more than four bytes");
   NoteSignature signature{std::string(line.substr(0, space)), 0, bytes->substr(4)};
-  if (!key_name_ok(signature.name)) return malformed("a signature line has no proper key name");
+  if (!key_name_ok(signature.name)) return no_note("a signature line has no proper key name");
   signature.id = static_cast<std::uint32_t>(read_big_endian(std::string_view(*bytes).substr(0, 4)));
   return signature;
 }
@@ -68,19 +68,18 @@ std::string note_text(const Note& note) {
 }
 
 Result<Note> read_note(std::string_view text) {
-  if (text.size() > most_bytes) return malformed("it is larger than 1,000,000 bytes");
-  if (!is_utf8(text) || has_control(text)) return malformed("it holds bytes that no note may hold");
+  if (text.size() > most_bytes) return no_note("it is larger than 1,000,000 bytes");
+  if (!is_utf8(text) || has_control(text)) return no_note("it holds bytes that no note may hold");
   const std::size_t split = text.rfind("\n\n");
-  if (split == text.npos || !text.ends_with('\n'))
-    return malformed("it has no blank line before its signatures");
+  if (split == text.npos || !text.ends_with('\n')) return no_note("it has no blank line before its signatures");
   Note note{std::string(text.substr(0, split + 1)), {}};
   for (text.remove_prefix(split + 2); !text.empty(); text.remove_prefix(text.find('\n') + 1)) {
-    if (note.signatures.size() == most_signatures) return malformed("it has more than 100 signatures");
+    if (note.signatures.size() == most_signatures) return no_note("it has more than 100 signatures");
     auto signature = read_signature(text.substr(0, text.find('\n')));
     if (!signature) return tl::make_unexpected(signature.error());
     note.signatures.push_back(std::move(*signature));
   }
-  if (note.signatures.empty()) return malformed("it has no signature");
+  if (note.signatures.empty()) return no_note("it has no signature");
   return note;
 }
 

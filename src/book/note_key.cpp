@@ -29,7 +29,7 @@ struct KeyText {
   KeyBytes bytes{};
 };
 
-tl::unexpected<Error> malformed(std::string_view what) {
+tl::unexpected<Error> no_key(std::string_view what) {
   return fail(ErrorCode::not_understood, fmt::format("this is not a note key: {}", what), {},
               "a key has the form name+hex id+Base 64; copy it again");
 }
@@ -39,15 +39,14 @@ Result<KeyText> split_key(std::string_view text) {
   const std::size_t first = text.find('+');
   const std::size_t second = text.find('+', std::min(first, text.size() - 1) + 1);
   if (text.empty() || first == std::string_view::npos || second == std::string_view::npos) {
-    return malformed("it has fewer than three parts");
+    return no_key("it has fewer than three parts");
   }
   KeyText key{std::string(text.substr(0, first)), std::string(text.substr(first + 1, second - first - 1))};
   const auto bytes = from_base64(text.substr(second + 1));
   if (auto ok = key_name_ok(key.name); !ok) return tl::make_unexpected(ok.error());
-  if (!bytes || bytes->size() != 1 + key.bytes.size()) return malformed("it does not hold 33 bytes");
+  if (!bytes || bytes->size() != 1 + key.bytes.size()) return no_key("it does not hold 33 bytes");
   key.kind = static_cast<KeyKind>(bytes->front());
-  if (key.kind != KeyKind::ed25519 && key.kind != KeyKind::cosignature)
-    return malformed("its kind is not known");
+  if (key.kind != KeyKind::ed25519 && key.kind != KeyKind::cosignature) return no_key("its kind is not known");
   std::copy(bytes->begin() + 1, bytes->end(), key.bytes.begin());
   return key;
 }
@@ -79,7 +78,7 @@ Result<VerifierKey> read_vkey(std::string_view text) {
   auto parts = split_key(text);
   if (!parts) return tl::make_unexpected(parts.error());
   VerifierKey key{parts->name, parts->kind, parts->bytes};
-  if (parts->id != fmt::format("{:08x}", key.id())) return malformed("its id does not fit the key");
+  if (parts->id != fmt::format("{:08x}", key.id())) return no_key("its id does not fit the key");
   return key;
 }
 
@@ -88,11 +87,11 @@ std::string skey_text(const SignerKey& key) {
 }
 
 Result<SignerKey> read_skey(std::string_view text) {
-  if (!text.starts_with(secret_prefix)) return malformed("a private key starts with PRIVATE+KEY+");
+  if (!text.starts_with(secret_prefix)) return no_key("a private key starts with PRIVATE+KEY+");
   auto parts = split_key(text.substr(secret_prefix.size()));
   if (!parts) return tl::make_unexpected(parts.error());
   SignerKey key(parts->name, parts->kind, parts->bytes);
-  if (parts->id != fmt::format("{:08x}", key.verifier().id())) return malformed("its id does not fit the key");
+  if (parts->id != fmt::format("{:08x}", key.verifier().id())) return no_key("its id does not fit the key");
   return key;
 }
 

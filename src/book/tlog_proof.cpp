@@ -12,13 +12,13 @@ namespace {
 constexpr std::string_view first_line = "c2sp.org/tlog-proof@v1";
 constexpr std::size_t longest_path = 63;
 
-tl::unexpected<Error> malformed(std::string_view what) {
+tl::unexpected<Error> no_proof(std::string_view what) {
   return fail(ErrorCode::not_understood, fmt::format("this is not a tlog-proof: {}", what), {},
               "copy the proof file again, whole");
 }
 
 // Takes one line off the text; nothing if no whole line is left.
-std::optional<std::string_view> next_line(std::string_view& text) {
+std::optional<std::string_view> take_line(std::string_view& text) {
   const std::size_t end = text.find('\n');
   if (end == text.npos) return {};
   const std::string_view line = text.substr(0, end);
@@ -35,12 +35,12 @@ std::optional<std::string_view> after(std::string_view word, std::optional<std::
 
 Result<std::vector<Hash>> read_path(std::string_view& text) {
   std::vector<Hash> path;
-  for (auto line = next_line(text);; line = next_line(text)) {
-    if (!line) return malformed("it ends before its checkpoint");
+  for (auto line = take_line(text);; line = take_line(text)) {
+    if (!line) return no_proof("it ends before its checkpoint");
     if (line->empty()) return path;
     const auto hash = from_base64(*line).and_then(read_hash);
     if (!hash || path.size() == longest_path)
-      return malformed("its path is not of at most 63 hashes in Base 64");
+      return no_proof("its path is not of at most 63 hashes in Base 64");
     path.push_back(*hash);
   }
 }
@@ -57,20 +57,20 @@ std::string proof_text(const TlogProof& proof) {
 
 Result<TlogProof> read_proof(std::string_view text) {
   TlogProof proof;
-  if (next_line(text) != first_line) return malformed("its first line is another one");
-  auto line = next_line(text);
+  if (take_line(text) != first_line) return no_proof("its first line is another one");
+  auto line = take_line(text);
   if (const auto encoded = after("extra", line)) {
     auto extra = from_base64(*encoded);
-    if (!extra) return malformed("its extra data is not Base 64");
+    if (!extra) return no_proof("its extra data is not Base 64");
     proof.extra = std::move(*extra);
-    line = next_line(text);
+    line = take_line(text);
   }
   const auto digits = after("index", line);
   const auto index = read_decimal(digits.value_or(""));
-  if (!index) return malformed("it has no index line");
+  if (!index) return no_proof("it has no index line");
   auto path = read_path(text);
   if (!path) return tl::make_unexpected(path.error());
-  if (text.empty()) return malformed("it has no checkpoint");
+  if (text.empty()) return no_proof("it has no checkpoint");
   proof.index = *index;
   proof.path = std::move(*path);
   proof.checkpoint = text;

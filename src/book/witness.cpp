@@ -14,7 +14,7 @@ namespace {
 constexpr std::string_view first_word = "old ";
 constexpr std::size_t most_hashes = 63;
 
-tl::unexpected<Error> malformed(std::string_view what) {
+tl::unexpected<Error> no_request(std::string_view what) {
   return fail(ErrorCode::not_understood, fmt::format("this is neither a checkpoint nor a request: {}", what),
               {}, "take it over whole, as fogwright book checkpoint wrote it");
 }
@@ -69,15 +69,15 @@ std::string request_text(const WitnessRequest& request) {
 Result<WitnessRequest> read_request(std::string_view text) {
   if (!text.starts_with(first_word)) return WitnessRequest{0, {}, std::string(text)};
   const auto old_size = read_decimal(cut_line(text).substr(first_word.size()));
-  if (!old_size) return malformed("its old size is not a plain decimal number");
+  if (!old_size) return no_request("its old size is not a plain decimal number");
   WitnessRequest request{*old_size, {}, {}};
   for (std::string_view line = cut_line(text); !line.empty(); line = cut_line(text)) {
     const auto hash = from_base64(line).and_then(read_hash);
-    if (!hash) return malformed("a line of its proof is not Base 64 of 32 bytes");
-    if (request.proof.size() == most_hashes) return malformed("its proof has more than 63 lines");
+    if (!hash) return no_request("a line of its proof is not Base 64 of 32 bytes");
+    if (request.proof.size() == most_hashes) return no_request("its proof has more than 63 lines");
     request.proof.push_back(*hash);
   }
-  if (text.empty()) return malformed("it has no checkpoint");
+  if (text.empty()) return no_request("it has no checkpoint");
   request.checkpoint = text;
   return request;
 }

@@ -119,4 +119,10 @@ Result<void> check_free(const Documents& documents, std::string_view kind, std::
               std::string(where), "take another name");
 }
 
+bool nobody_enrolled(const Documents& documents) {
+  bool any = false;
+  documents.each("person", false, [&any](const std::string&, const nlohmann::json&) { any = true; });
+  return !any;
+}
+
 }  // namespace fogwright

@@ -39,4 +39,7 @@ namespace fogwright {
 [[nodiscard]] Result<void> check_free(const Documents& documents, std::string_view kind, std::string_view key,
                                       std::string_view where);
 
+/// Whether this is still a book without people, where the first may enrol themselves.
+[[nodiscard]] bool nobody_enrolled(const Documents& documents);
+
 }  // namespace fogwright

@@ -7,10 +7,10 @@
 namespace fogwright {
 namespace {
 
-constexpr std::string_view all[] = {"container", "product", "part", "lot",     "size",
-                                    "expires",   "place",   "cost", "supplier"};
-constexpr std::string_view needed[] = {"product", "lot", "size", "expires", "place"};
-constexpr CsvColumns columns{all, needed, "a delivery"};
+constexpr std::string_view delivery_all[] = {"container", "product", "part", "lot",     "size",
+                                             "expires",   "place",   "cost", "supplier"};
+constexpr std::string_view delivery_needed[] = {"product", "lot", "size", "expires", "place"};
+constexpr CsvColumns delivery_columns{delivery_all, delivery_needed, "a delivery"};
 
 Delivery read_delivery(const CsvRow& row, CsvImport& import) {
   Delivery d;
@@ -35,7 +35,7 @@ Delivery read_delivery(const CsvRow& row, CsvImport& import) {
 }  // namespace
 
 tl::expected<std::vector<Delivery>, Faults> read_deliveries_csv(std::string_view text, std::string_view file) {
-  CsvImport import(text, file, columns);
+  CsvImport import(text, file, delivery_columns);
   std::vector<Delivery> deliveries;
   for (const CsvRow& row : import.rows()) deliveries.push_back(read_delivery(row, import));
   if (!import.clean()) return tl::make_unexpected(std::move(import).faults());

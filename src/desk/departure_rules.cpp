@@ -5,14 +5,14 @@ namespace fogwright {
 namespace {
 
 constexpr auto policy = Basis::policy;
-constexpr auto label = Basis::label;
+constexpr auto on_label = Basis::label;
 constexpr auto regulation = Basis::regulation;
 constexpr auto practice = Basis::common_practice;
 
 constexpr auto company = "company policy";
 constexpr auto by_label = "label";
 
-constexpr DepartureRule rules[] = {
+constexpr DepartureRule departure_rows[] = {
     {"late-entry", Severity::note, policy, "Written more than an hour after it happened.", company,
      "Ask why it was not written at the time."},
     {"clock-ahead", Severity::minor, policy, "The device's clock ran ahead of the book's.", company,
@@ -33,7 +33,7 @@ constexpr DepartureRule rules[] = {
      "29 CFR 1910.134(d)(3)(iii)(B)(2)", "Retire the cartridge; ask the person who wore it how they are."},
     {"retired-cartridge-used", Severity::major, regulation, "A cartridge was worn after it was retired.",
      "29 CFR 1910.134(d)(3)(iii)(B)(2)", "Destroy retired cartridges."},
-    {"unreadable-label", Severity::major, label, "The text of an adopted label cannot be read as a profile.",
+    {"unreadable-label", Severity::major, on_label, "The text of an adopted label cannot be read as a profile.",
      by_label, "Adopt the label again with fogwright product adopt."},
     // Stock.
     {"name-taken", Severity::major, policy, "A container or batch was entered under a name that was taken.",
@@ -42,26 +42,26 @@ constexpr DepartureRule rules[] = {
      "Count the vessel, and find what was not written down."},
     {"out-of-turn", Severity::note, policy, "A container was taken although another expires first.", company,
      "Read the reason that was given."},
-    {"expired-used", Severity::major, label, "Product was used after its last day.", by_label,
+    {"expired-used", Severity::major, on_label, "Product was used after its last day.", by_label,
      "Dispose of what is left; tell the owner which job got it."},
-    {"batch-over-age", Severity::major, label, "A mix was used after its life on the label.", by_label,
+    {"batch-over-age", Severity::major, on_label, "A mix was used after its life on the label.", by_label,
      "Dispose of what is left; tell the owner which job got it."},
     {"disposed-used", Severity::major, policy, "A vessel was used after it was disposed of.", company,
      "Find out which vessel it was."},
-    {"retired-label", Severity::major, label, "Product was used by a label that is retired.", by_label,
+    {"retired-label", Severity::major, on_label, "Product was used by a label that is retired.", by_label,
      "Adopt the label that holds now, and compare the two."},
-    {"unknown-label", Severity::major, label, "Product goes by a label that was never adopted.", by_label,
+    {"unknown-label", Severity::major, on_label, "Product goes by a label that was never adopted.", by_label,
      "Adopt the label that stands on the container."},
-    {"mixed-off-label", Severity::major, label, "A batch was mixed otherwise than the label's table says.",
+    {"mixed-off-label", Severity::major, on_label, "A batch was mixed otherwise than the label's table says.",
      by_label, "Dispose of the batch."},
-    {"mixed-without-respirator", Severity::grave, label,
+    {"mixed-without-respirator", Severity::grave, on_label,
      "A product that asks for a respirator was mixed without one.", by_label,
      "Ask the person how they are; train before they mix again."},
     {"over-full", Severity::minor, policy, "A vessel holds more than its size after a return.", company,
      "Count the vessel."},
     {"count-variance", Severity::minor, policy, "A count is off by more than a twentieth of the vessel.",
      company, "Find what was not written down, or a leak."},
-    {"storage-range", Severity::major, label, "A place was colder or hotter than a label kept there allows.",
+    {"storage-range", Severity::major, on_label, "A place was colder or hotter than a label kept there allows.",
      by_label, "Follow the label on product that was stored out of range; heat or cool the place."},
     // Jobs.
     {"plan-differs", Severity::major, policy, "A device planned a job otherwise than the office does.", company,
@@ -70,24 +70,24 @@ constexpr DepartureRule rules[] = {
      "Ask what happened; train before the next job."},
     {"credential-lapsed", Severity::grave, regulation, "Fog started without a paper that holds on the day.",
      "29 CFR 1910.134; state pesticide law", "Renew it before this person works again."},
-    {"label-changed", Severity::major, label, "Fog started by a plan that was made with an earlier label.",
+    {"label-changed", Severity::major, on_label, "Fog started by a plan that was made with an earlier label.",
      by_label, "Compare the two labels."},
     {"wrong-person", Severity::grave, policy, "Somebody else fogged than the one for whom the gate was met.",
      company, "Plan the job for the person who does it; check fit test and clearance."},
-    {"incompatible-products", Severity::grave, label, "Products that must not meet were drawn for one job.",
+    {"incompatible-products", Severity::grave, on_label, "Products that must not meet were drawn for one job.",
      by_label, "Air out, keep everyone out, and call the owner."},
-    {"time-off-band", Severity::minor, label, "A return was fogged for less or longer than its band.", by_label,
-     "Look at the other returns; tell the owner."},
-    {"total-off-band", Severity::minor, label,
+    {"time-off-band", Severity::minor, on_label, "A return was fogged for less or longer than its band.",
+     by_label, "Look at the other returns; tell the owner."},
+    {"total-off-band", Severity::minor, on_label,
      "A whole air system was fogged for less or longer than its band.", by_label,
      "Ask whether all returns were fogged; tell the owner."},
     {"volume-off-plan", Severity::minor, policy, "Use is more than a fifth off the plan.", company,
      "Test the fogger's flow."},
     {"item-not-kept", Severity::major, policy, "Something that holds while fogging was not kept.", company,
      "Read the reason that was given."},
-    {"entered-in-fog", Severity::grave, label, "Somebody entered after the fog had started.", by_label,
+    {"entered-in-fog", Severity::grave, on_label, "Somebody entered after the fog had started.", by_label,
      "Ask how they are; call a poison control center if they feel anything."},
-    {"hold-not-kept", Severity::grave, label, "The building was released before its hold was over.",
+    {"hold-not-kept", Severity::grave, on_label, "The building was released before its hold was over.",
      "label; company policy", "Ask everyone who went in how they are."},
     {"readings-not-kept", Severity::grave, policy,
      "The building was released early without the readings that allow it.", company,
@@ -108,6 +108,6 @@ constexpr DepartureRule rules[] = {
 
 }  // namespace
 
-std::span<const DepartureRule> departure_rules() { return rules; }
+std::span<const DepartureRule> departure_rules() { return departure_rows; }
 
 }  // namespace fogwright

@@ -24,12 +24,6 @@ bool another_owner(const Documents& documents, const std::string& handle) {
   return other;
 }
 
-bool nobody_enrolled(const Documents& documents) {
-  bool any = false;
-  documents.each("person", false, [&any](const std::string&, const json&) { any = true; });
-  return !any;
-}
-
 bool has_owner(const std::vector<Role>& roles) {
   return std::find(roles.begin(), roles.end(), Role::owner) != roles.end();
 }

@@ -12,8 +12,6 @@ namespace {
 using nlohmann::json;
 
 constexpr std::int64_t longest_schedule_minutes = 365 * 24 * 60;
-constexpr Unit<Dimension::volume_flow> microlitre_per_minute{unit::microlitre.in_si / unit::minute.in_si};
-
 std::int64_t nearest(double value) { return static_cast<std::int64_t>(std::llround(value)); }
 
 json run_list(const std::vector<CatchTest>& runs) {
@@ -30,9 +28,9 @@ json test_body(const std::string& fogger, const std::string& on, const std::vect
   return {{"fogger", fogger},
           {"on", on},
           {"runs", run_list(runs)},
-          {"flow_ul_min", nearest(calibration.flow.value_in(microlitre_per_minute))},
-          {"low_ul_min", calibration.low.floor_in(microlitre_per_minute)},
-          {"high_ul_min", calibration.high.ceil_in(microlitre_per_minute)},
+          {"flow_ul_min", nearest(calibration.flow.value_in(unit::microlitre_per_minute))},
+          {"low_ul_min", calibration.low.floor_in(unit::microlitre_per_minute)},
+          {"high_ul_min", calibration.high.ceil_in(unit::microlitre_per_minute)},
           {"spread_ppm", nearest(std::ceil(calibration.relative_spread * 1e6))}};
 }
 

@@ -73,7 +73,7 @@ void firm_named(const Entry& entry, MutableDocuments& documents) {
   documents.put("firm", "firm", firm, true);
 }
 
-constexpr FoldRow rows[] = {
+constexpr FoldRow crew_rows[] = {
     {"person-enrolled", enrolled},
     {"person-roles-changed", roles_changed},
     {"person-retired", retired},
@@ -84,6 +84,6 @@ constexpr FoldRow rows[] = {
 
 }  // namespace
 
-std::span<const FoldRow> crew_fold() { return rows; }
+std::span<const FoldRow> crew_fold() { return crew_rows; }
 
 }  // namespace fogwright

@@ -128,7 +128,7 @@ void label_retired(const Entry& entry, MutableDocuments& documents) {
   documents.put("product", key, *product, !newest.empty());
 }
 
-constexpr FoldRow rows[] = {
+constexpr FoldRow equipment_rows[] = {
     {"fogger-added", fogger_added},
     {"fogger-tested", fogger_tested},
     {"fogger-retired", thing_retired<fogger_kind>},
@@ -141,6 +141,6 @@ constexpr FoldRow rows[] = {
 
 }  // namespace
 
-std::span<const FoldRow> equipment_fold() { return rows; }
+std::span<const FoldRow> equipment_fold() { return equipment_rows; }
 
 }  // namespace fogwright

@@ -290,7 +290,7 @@ void private_erased(const Entry& entry, MutableDocuments& documents) {
   documents.put(kind, key, *about, kind == "job" ? is_live(*about) : about->at("active").get<bool>());
 }
 
-constexpr FoldRow rows[] = {
+constexpr FoldRow job_rows[] = {
     {"job-planned", planned},
     {"plan-checked", plan_checked},
     {"requirement-met", requirement_met},
@@ -312,6 +312,6 @@ constexpr FoldRow rows[] = {
 
 }  // namespace
 
-std::span<const FoldRow> job_fold() { return rows; }
+std::span<const FoldRow> job_fold() { return job_rows; }
 
 }  // namespace fogwright

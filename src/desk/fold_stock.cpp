@@ -339,7 +339,7 @@ void reorder_set(const Entry& entry, MutableDocuments& documents) {
   documents.put("reorder", rule["product"].get<std::string>(), rule, true);
 }
 
-constexpr FoldRow rows[] = {
+constexpr FoldRow stock_rows[] = {
     {"place-added", place_added},
     {"container-received", container_received},
     {"container-moved", container_moved},
@@ -356,6 +356,6 @@ constexpr FoldRow rows[] = {
 
 }  // namespace
 
-std::span<const FoldRow> stock_fold() { return rows; }
+std::span<const FoldRow> stock_fold() { return stock_rows; }
 
 }  // namespace fogwright

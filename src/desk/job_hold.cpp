@@ -33,7 +33,7 @@ MassConcentration micrograms(const json& value) {
 }
 
 /// The views point into the plan.
-std::vector<ReleaseLimit> read_limits(const json& plan) {
+std::vector<ReleaseLimit> recorded_limits(const json& plan) {
   std::vector<ReleaseLimit> limits;
   for (const json& one : plan.at("limits"))
     limits.push_back({one.at("cas").get_ref<const std::string&>(), micrograms(one.at("occupant_ug_m3"))});
@@ -57,7 +57,7 @@ std::optional<HoldState> hold_state(const json& job, const Moment& now) {
   const json& plan = job.at("plan");
   const Moment fog_off = read_moment(job.at("fog_ended"));
   const Hold hold = read_hold(plan);
-  const auto limits = read_limits(plan);
+  const auto limits = recorded_limits(plan);
   const auto readings = read_readings(job, fog_off);
   HoldState state;
   state.elapsed_ms = elapsed_ms(fog_off, now);

@@ -40,10 +40,10 @@ Fault amount_fault(const GateView& view, const std::vector<std::string>& vessels
   std::int64_t there = drawn_ul(view.documents, view.job);
   for (const std::string& id : std::set<std::string>(vessels.begin(), vessels.end()))
     if (const auto vessel = vessel_in(view.documents, id)) there += vessel->remaining_ul();
-  const auto needed = view.job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
-  if (there >= needed) return std::nullopt;
+  const auto most_ul = view.job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
+  if (there >= most_ul) return std::nullopt;
   return fmt::format("{} hold {}, and the plan can take {}", fmt::join(vessels, ", "),
-                     volume_words(there, Rounding::down), volume_words(needed, Rounding::up));
+                     volume_words(there, Rounding::down), volume_words(most_ul, Rounding::up));
 }
 
 Result<json> read_containers(const GateView& view, const Need& need, const std::string& typed) {
@@ -134,7 +134,7 @@ Fault volume_after_fault(const GateView&, const Need&, const json& evidence) {
   return "what is left in the tank is missing";
 }
 
-constexpr ItemForm forms[] = {
+constexpr ItemForm product_rows[] = {
     {"product-right", "Copy the registration number from the container", read_registration, registration_fault},
     {"lot-noted", "Ids of the containers, e.g. 'C3 C4'", read_containers, containers_fault},
     {"product-in-date", "Last day on the container, e.g. 2027-03-31", read_last_day, last_day_fault},
@@ -146,6 +146,6 @@ constexpr ItemForm forms[] = {
 
 }  // namespace
 
-std::span<const ItemForm> product_forms() { return forms; }
+std::span<const ItemForm> product_forms() { return product_rows; }
 
 }  // namespace fogwright

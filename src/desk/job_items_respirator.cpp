@@ -78,10 +78,10 @@ Facepiece facepiece_in(const json& where) {
 
 Fault worn_fault(const GateView& view, const Need&, const json& evidence) {
   const Facepiece worn = facepiece_in(evidence);
-  const Facepiece needed = facepiece_in(view.job.at("plan").at("respirator"));
-  if (worn >= needed && protection_factor(worn) >= protection_factor(needed)) return std::nullopt;
+  const Facepiece asked_for = facepiece_in(view.job.at("plan").at("respirator"));
+  if (worn >= asked_for && protection_factor(worn) >= protection_factor(asked_for)) return std::nullopt;
   return fmt::format("a {} is less than the {} that the plan asks for", respirator_words(worn),
-                     respirator_words(needed));
+                     respirator_words(asked_for));
 }
 
 /// Whoever wears supplied air instead needs no cartridge.
@@ -158,7 +158,7 @@ Fault air_fault(const GateView&, const Need&, const json& evidence) {
   return "what the gauge shows is missing";
 }
 
-constexpr ItemForm forms[] = {
+constexpr ItemForm respirator_rows[] = {
     {"licence", "Is it at hand? The book knows the date", read_credential, credential_fault},
     {"medical-clearance", "Does it hold? The book knows the date", read_credential, credential_fault},
     {"respirator-facepiece", "Kind, model and size, e.g. 'full-facepiece, Saltwing 40, M'", read_worn,
@@ -189,7 +189,7 @@ std::vector<std::string> printed_parts(const std::vector<std::string>& words) {
 
 }  // namespace
 
-std::span<const ItemForm> respirator_forms() { return forms; }
+std::span<const ItemForm> respirator_forms() { return respirator_rows; }
 
 bool words_cover(const std::vector<std::string>& printed, const std::vector<std::string>& asked) {
   const auto have = printed_parts(printed);

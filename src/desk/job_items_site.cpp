@@ -64,7 +64,7 @@ Fault airflow_fault(const GateView&, const Need& need, const json& evidence) {
   return fmt::format("{} cfm is less than {}", cfm, need.value);
 }
 
-constexpr ItemForm forms[] = {
+constexpr ItemForm site_rows[] = {
     {"animals-out", "How many animals are out? 0 if there are none", read_count, count_fault},
     {"everyone-out", "How many people left? 0 if nobody was there", read_count, count_fault},
     {"entrances-posted", "How many entrances are posted", read_count, all_counted_fault},
@@ -76,6 +76,6 @@ constexpr ItemForm forms[] = {
 
 }  // namespace
 
-std::span<const ItemForm> site_forms() { return forms; }
+std::span<const ItemForm> site_forms() { return site_rows; }
 
 }  // namespace fogwright

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <span>
 
+#include "desk/checks.hpp"
 #include "fogwright/desk/permissions.hpp"
 
 namespace fogwright {
@@ -66,11 +67,11 @@ constexpr Permission permissions[] = {
     {"note", anyone},
 };
 
-/// `names`: a list of texts, as JSON or not.
+/// `texts`: a list of texts, as JSON or not.
 template <class Names>
-unsigned roles_in(const Names& names) {
+unsigned roles_in(const Names& texts) {
   unsigned roles = 0;
-  for (const auto& name : names)
+  for (const auto& name : texts)
     for (Role role : {Role::technician, Role::owner, Role::safety_officer})
       if (name == role_name(role)) roles |= bit(role);
   return roles;
@@ -87,12 +88,6 @@ const Permission* permission_of(std::string_view kind) {
   const auto* const row = std::find_if(std::begin(permissions), std::end(permissions),
                                        [&](const Permission& p) { return p.kind == kind; });
   return row == std::end(permissions) ? nullptr : row;
-}
-
-bool nobody_enrolled(const Documents& documents) {
-  bool any = false;
-  documents.each("person", false, [&any](const std::string&, const nlohmann::json&) { any = true; });
-  return !any;
 }
 
 }  // namespace

@@ -10,8 +10,6 @@ namespace {
 using nlohmann::json;
 
 constexpr Unit<Dimension::area> square_millimetre{1e-6};
-constexpr Unit<Dimension::volume_flow> microlitre_per_minute{unit::microlitre.in_si / unit::minute.in_si};
-
 json band(const SecondsBand& seconds) { return json::array({seconds.low, seconds.high}); }
 
 json system_snapshot(const SystemDose& system) {
@@ -84,7 +82,7 @@ json plan_snapshot(const Plan& plan) {
             {"target", plan.volume.target.ceil_in(unit::microlitre)},
             {"high", plan.volume.high.ceil_in(unit::microlitre)}}},
           {"load_ul", plan.load.needed_microlitres},
-          {"flow_ul_min", std::llround(plan.calibration.flow.value_in(microlitre_per_minute))},
+          {"flow_ul_min", std::llround(plan.calibration.flow.value_in(unit::microlitre_per_minute))},
           {"flow_basis", basis_name(plan.calibration.basis)},
           {"hold_minutes", hold_snapshot(plan.hold)},
           {"governs", hold_ground_name(plan.hold.governs)},

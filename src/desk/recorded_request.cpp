@@ -6,10 +6,8 @@ namespace {
 
 using nlohmann::json;
 
-constexpr Unit<Dimension::volume_flow> microlitre_per_minute{unit::microlitre.in_si / unit::minute.in_si};
-
 LiquidFlow flow(const json& test, const char* member) {
-  return {static_cast<double>(test.at(member).get<std::int64_t>()), microlitre_per_minute};
+  return {static_cast<double>(test.at(member).get<std::int64_t>()), unit::microlitre_per_minute};
 }
 
 /// A catch test, as a plan takes it.

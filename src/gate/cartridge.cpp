@@ -29,7 +29,7 @@ bool is_name(std::string_view typed, std::string_view name) {
   return at == name.size();
 }
 
-/// What one part of the words names; a set of parts is an OR of these.
+/// What one part of the words part_names; a set of parts is an OR of these.
 enum Part : unsigned {
   organic = 1,
   acid = 2,
@@ -49,33 +49,33 @@ struct Name {
   Part part;
 };
 /// Filters: the classes of 42 CFR 84, and what older labels print.
-constexpr Name names[] = {{"organic vapor", organic},
-                          {"acid gas", acid},
-                          {"ammonia", ammonia},
-                          {"methylamine", ammonia},
-                          {"carbon monoxide", carbon_monoxide},
-                          {"mercury vapor", mercury},
-                          {"multi-gas", multi_gas},
-                          {"vapor", bare_vapor},
-                          {"p100", best_filters},
-                          {"hepa", best_filters},
-                          {"he", best_filters},
-                          {"n95", other_filters},
-                          {"n99", other_filters},
-                          {"n100", other_filters},
-                          {"r95", other_filters},
-                          {"r99", other_filters},
-                          {"r100", other_filters},
-                          {"p95", other_filters},
-                          {"p99", other_filters},
-                          {"particulate", other_filters}};
+constexpr Name part_names[] = {{"organic vapor", organic},
+                               {"acid gas", acid},
+                               {"ammonia", ammonia},
+                               {"methylamine", ammonia},
+                               {"carbon monoxide", carbon_monoxide},
+                               {"mercury vapor", mercury},
+                               {"multi-gas", multi_gas},
+                               {"vapor", bare_vapor},
+                               {"p100", best_filters},
+                               {"hepa", best_filters},
+                               {"he", best_filters},
+                               {"n95", other_filters},
+                               {"n99", other_filters},
+                               {"n100", other_filters},
+                               {"r95", other_filters},
+                               {"r99", other_filters},
+                               {"r100", other_filters},
+                               {"p95", other_filters},
+                               {"p99", other_filters},
+                               {"particulate", other_filters}};
 
 /// `words` is not empty.
 Part part_of(std::string_view words) {
-  const auto* name = std::find_if(std::begin(names), std::end(names), [&](const Name& n) {
+  const auto* name = std::find_if(std::begin(part_names), std::end(part_names), [&](const Name& n) {
     return lower(words[0]) == n.words[0] && is_name(words, n.words);
   });
-  return name == std::end(names) ? other_gas : name->part;
+  return name == std::end(part_names) ? other_gas : name->part;
 }
 
 struct Band {

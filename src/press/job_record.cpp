@@ -17,8 +17,6 @@ std::int64_t number(const json& in, const char* member) { return in.at(member).g
 // --- Planned ------------------------------------------------------------------------------------------------
 
 constexpr Unit<Dimension::area> square_millimetre{1e-6};
-constexpr Unit<Dimension::volume_flow> microlitre_per_minute{unit::microlitre.in_si / unit::minute.in_si};
-
 std::string area_words(const Source& source, const json& plan) {
   std::int64_t mm2 = 0;
   for (const json& system : plan.at("systems")) mm2 += number(system, "area_mm2");
@@ -74,7 +72,7 @@ std::vector<paper::Fact> plan_facts(const Source& source, const json& job) {
 
 std::string fogger_words(const Source& source, const json& job) {
   const json& plan = job.at("plan");
-  const LiquidFlow flow(static_cast<double>(number(plan, "flow_ul_min")), microlitre_per_minute);
+  const LiquidFlow flow(static_cast<double>(number(plan, "flow_ul_min")), unit::microlitre_per_minute);
   const std::string basis =
       translated(source.language, Word::flow_bases, plan.at("flow_basis").get<std::string>());
   const std::string name = job.value("fogger", std::string());

@@ -117,7 +117,7 @@ TEST_CASE("power loss at any write, sync or unlink loses no acknowledged entry a
           "[file]") {
   const unsigned seeds = under_sanitizers ? 1 : 3;
   const Toll toll = toll_of({}, seeds);
-  CHECK(toll.images > 170 * seeds);
+  CHECK(toll.images > static_cast<int>(170 * seeds));
   require_no_toll(toll);
 }
 
