@@ -44,9 +44,16 @@ export function advance(timer: FogTimer, tick: Tick): FogTimer {
   };
 }
 
-/** After a reload: the running clock is another one, the calendar alone bridges it. */
+/** After a reload: the running clock is another one, the calendar alone bridges it. All of it counts: an open valve fogs. */
 export function resume(kept: FogTimer, tick: Tick): FogTimer {
-  return advance({ ...kept, last_running: tick.running }, { ...tick, hidden: true });
+  const unseen = kept.open ? Math.max(0, tick.wall - kept.last_wall) : 0;
+  return {
+    ...kept,
+    elapsed_ms: kept.elapsed_ms + unseen,
+    unseen_ms: kept.unseen_ms + unseen,
+    last_wall: tick.wall,
+    last_running: tick.running,
+  };
 }
 
 export const pause = (timer: FogTimer, tick: Tick): FogTimer => ({ ...advance(timer, tick), open: false });

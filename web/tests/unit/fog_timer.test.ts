@@ -36,6 +36,7 @@ test("after a reload the time in between counts, since the valve was open", () =
   const timer = resume(kept, at(25_000, 400));
   assert.equal(timer.elapsed_ms, 25_000);
   assert.equal(advance(timer, at(26_000, 1_400)).elapsed_ms, 26_000);
+  assert.equal(resume(begun(), at(900, 400)).elapsed_ms, 900, "however short");
 });
 
 test("a timer that was shut stays where it was over a reload", () => {
