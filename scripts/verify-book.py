@@ -148,9 +148,16 @@ def ed25519_holds(public_key, message, signature):
 
 # Keys, notes, checkpoints and cosignatures, C2SP signed-note v1.0.0, tlog-checkpoint v1.0.0, tlog-cosignature v1.0.1.
 
+def base64_bytes(text):
+    """RFC 4648 section 4, and only its one way to write these bytes: Python lets unused bits at the end be anything."""
+    found = base64.b64decode(text, validate=True)
+    demand(base64.b64encode(found).decode() == text, "a Base 64 text is not written in its one way")
+    return found
+
+
 def read_vkey(text, kind=1):
     name, key_id, key = text.strip().split("+", 2)
-    material = base64.b64decode(key, validate=True)
+    material = base64_bytes(key)
     demand(len(material) == 33 and material[0] == kind, "the vkey is not an Ed25519 key of the right kind")
     wanted = hashlib.sha256(name.encode() + b"\n" + material).digest()[:4]
     demand(key_id == wanted.hex(), "the id in the vkey does not fit the key")
@@ -164,7 +171,7 @@ def signatures_of(note, vkey, what):
     text, _, lines = note.rpartition(b"\n\n")
     parts = [line.split(" ") for line in lines.decode().splitlines()]
     demand(all(len(part) == 3 and part[0] == "\u2014" for part in parts), f"{what} has a malformed signature line")
-    found = [base64.b64decode(part[2], validate=True) for part in parts if part[1] == name]
+    found = [base64_bytes(part[2]) for part in parts if part[1] == name]
     found = [signature[4:] for signature in found if signature[:4] == key_id]
     demand(found, f"{what} has no signature of {name}")
     return text + b"\n", found
@@ -179,7 +186,7 @@ def open_note(note, vkey, what):
 def open_checkpoint(note, vkey):
     """Size and root of a checkpoint whose signature by this key holds."""
     origin, size, root, rest = open_note(note, vkey, "the checkpoint").split("\n")
-    root = base64.b64decode(root, validate=True)
+    root = base64_bytes(root)
     demand(origin == vkey[0] and rest == "" and len(root) == 32, "the checkpoint is not of this book")
     demand(size.isascii() and size.isdigit() and str(int(size)) == size, "the size in the checkpoint is malformed")
     return int(size), root
@@ -243,7 +250,7 @@ def proof_parts(proof):
 
 
 def hashes_of(lines):
-    hashes = [base64.b64decode(line, validate=True) for line in lines]
+    hashes = [base64_bytes(line) for line in lines]
     demand(all(len(hash) == 32 for hash in hashes), "a hash of the proof has not 32 bytes")
     return hashes
 
@@ -299,7 +306,7 @@ def check_private(members, entries):
     """What stands beside the record must have the salted hash that stands in an entry."""
     text = json.dumps(entries)
     for line in members.get("private.jsonl", b"").splitlines():
-        kept = {name: base64.b64decode(value, validate=True) for name, value in json.loads(line).items()}
+        kept = {name: base64_bytes(value) for name, value in json.loads(line).items()}
         digest = hashlib.sha256(kept["salt"] + kept["data"]).hexdigest()
         demand(f'"{digest}"' in text, "private data does not belong to an entry of the bundle")
 

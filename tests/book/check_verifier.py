@@ -3,6 +3,7 @@
 """check_verifier.py WRITE_EXPORT VERIFIER...: the verifier must accept an export and refuse every damaged one."""
 import pathlib
 import random
+import string
 import subprocess
 import sys
 import tempfile
@@ -33,6 +34,12 @@ def damages(name, data, tries):
     lines = data.splitlines(True)
     yield f"{name}, first line gone", b"".join(lines[1:])
     yield f"{name}, last line gone", b"".join(lines[:-1])
+    written = data.rstrip(b"\n").rstrip(b"=")
+    if data[len(written):].startswith(b"="):
+        # A bit that no byte is made from.
+        letters = (string.ascii_uppercase + string.ascii_lowercase + string.digits + "+/").encode()
+        other = letters[letters.index(written[-1]) ^ 1]
+        yield f"{name}, an unused bit of the last Base 64 text", written[:-1] + bytes([other]) + data[len(written):]
     if name == "book.jsonl":
         yield f"{name}, two lines swapped", b"".join([lines[1], lines[0], *lines[2:]])
         yield f"{name}, a line twice", b"".join([*lines, lines[-1]])
