@@ -38,7 +38,8 @@ export function OutboxView(_: { names: Names }) {
   const { t, language } = useWords();
   const count = useObservable(outboxCount);
   const state = useObservable(syncState);
-  const [rows, setRows] = useState<OutboxRow[]>([]);
+  // Until they are read nothing is said about them: that the office has everything must be known.
+  const [rows, setRows] = useState<OutboxRow[]>();
   useEffect(() => void outboxRows().then(setRows), [count, state]);
   return (
     <Page title={t("outbox.title")} back="/more" actions={<Button kind="main" wide onPress={syncSoon}>{t("outbox.sendNow")}</Button>}>
@@ -48,8 +49,8 @@ export function OutboxView(_: { names: Names }) {
           ? t("outbox.reached", { time: new Intl.DateTimeFormat(language, { timeStyle: "short" }).format(state.reached_ms) })
           : t("outbox.notReached")}
       </p>
-      {rows.length === 0 && <p class="empty">{t("outbox.empty")}</p>}
-      <ul class="rows">{rows.map((row) => <Row key={row.entry.id} row={row} />)}</ul>
+      {rows?.length === 0 && <p class="empty">{t("outbox.empty")}</p>}
+      <ul class="rows">{rows?.map((row) => <Row key={row.entry.id} row={row} />)}</ul>
     </Page>
   );
 }
