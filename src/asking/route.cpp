@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "asking/route.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "asking/problem.hpp"
@@ -61,11 +63,13 @@ bool may_use(const Route& route, const std::vector<std::string>& roles) {
   return false;
 }
 
-nlohmann::json access_refusal(const std::vector<std::string>& roles) {
-  return problem_details(
-      403, "not-permitted",
-      roles.empty() ? "you are no longer in the active crew" : "your role does not allow this", {},
-      "ask an owner");
+nlohmann::json access_refusal(const Route& route, const std::vector<std::string>& roles) {
+  if (roles.empty())
+    return problem_details(403, "not-permitted", "you are no longer in the active crew", {}, "ask an owner");
+  const std::string takes = route.access == Access::by_entry ? roles_that_may_make(route.kind)
+                                                             : std::string(role_name(Role::owner));
+  return problem_details(403, "not-permitted", "your role does not allow this", {},
+                         fmt::format("it takes the role {}", takes));
 }
 
 std::vector<std::string> roles_in(const Documents& now, const std::string& handle) {

@@ -96,8 +96,8 @@ class RouteTable {
 
 /// Whether somebody with these roles may use the route; the one place where that is decided.
 [[nodiscard]] bool may_use(const Route& route, const std::vector<std::string>& roles);
-/// What somebody is told who may not.
-[[nodiscard]] nlohmann::json access_refusal(const std::vector<std::string>& roles);
+/// What somebody is told who may not: also which role it takes.
+[[nodiscard]] nlohmann::json access_refusal(const Route& route, const std::vector<std::string>& roles);
 /// The roles of somebody who is active in the crew; empty else.
 [[nodiscard]] std::vector<std::string> roles_in(const Documents& now, const std::string& handle);
 

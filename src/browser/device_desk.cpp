@@ -133,7 +133,7 @@ json DeviceDesk::ask(const json& request) {
     return without_entries(
         problem_details(404, "not-found", "this device cannot answer that by itself", {}, "ask the server"));
   const auto roles = roles_in(now(), text_in(request, "actor"));
-  if (!may_use(*found.route, roles)) return without_entries(access_refusal(roles));
+  if (!may_use(*found.route, roles)) return without_entries(access_refusal(*found.route, roles));
   return answer(*found.route, found.names, request);
 }
 

@@ -102,6 +102,11 @@ bool roles_may_make(const std::vector<std::string>& roles, std::string_view kind
   return row != nullptr && (row->roles & roles_in(roles)) != 0;
 }
 
+std::string roles_that_may_make(std::string_view kind) {
+  const Permission* const row = permission_of(kind);
+  return row == nullptr ? std::string() : words_of(row->roles);
+}
+
 Result<void> may_make(const DeskContext& context, std::string_view kind) {
   // The first person of a book enrols as its owner; nobody is there to ask.
   if (kind == "person-enrolled" && nobody_enrolled(context.documents)) return {};

@@ -44,7 +44,7 @@ std::optional<HttpResponse> refuse_access(const Visit& visit) {
   if (!visit.person)
     return problem(401, "not-permitted", "nobody is signed in", "sign in: POST /api/v1/session");
   if (may_use(route, visit.roles)) return std::nullopt;
-  return problem(access_refusal(visit.roles));
+  return problem(access_refusal(route, visit.roles));
 }
 
 Result<void> check_same_site(const HttpRequest& request) {

@@ -12,6 +12,8 @@ import { changes } from "./tabs";
 
 const restMs = 30_000;
 const longestRestMs = 5 * 60_000;
+/** What the office answered this lately is not asked for again. */
+const freshMs = 10_000;
 let failures = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let round: Promise<void> = Promise.resolve();
@@ -39,9 +41,10 @@ async function reach(): Promise<boolean> {
   if (desk.value) return syncOnce(desk.value);
   try {
     await checkSession();
+    const { reached_ms } = syncState.value;
     const reached = session.value.state !== "unreached";
-    syncState.set({ now: reached ? "resting" : "no-signal", reached_ms: reached ? clock.now() : syncState.value.reached_ms, words: "" });
-    if (session.value.state === "in") changes.set(changes.value + 1);
+    syncState.set({ now: reached ? "resting" : "no-signal", reached_ms: reached ? clock.now() : reached_ms, words: "" });
+    if (session.value.state === "in" && clock.now() - reached_ms > freshMs) changes.set(changes.value + 1);
     return reached;
   } catch (fault) {
     if (!(fault instanceof NoConnection)) console.warn(fault);
