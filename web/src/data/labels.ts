@@ -21,7 +21,7 @@ async function keepLabels(): Promise<void> {
     await (await openDatabase()).put("kept", labels, key);
 }
 
-/** As the book changes; what cannot be asked now stays as it was. */
+/** As somebody signs in and the book changes; what cannot be asked now stays as it was. */
 export function watchLabels(): void {
   let asked = 0;
   const look = () => {
@@ -31,6 +31,7 @@ export function watchLabels(): void {
     keepLabels().catch(() => (asked = 0));
   };
   changes.watch(look);
+  session.watch(look);
   look();
 }
 
