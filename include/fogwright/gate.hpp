@@ -45,6 +45,7 @@ struct RespiratorNeed {
   Facepiece facepiece = Facepiece::none;
   int assigned_protection_factor = 0;
   std::vector<std::string> cartridges;  ///< words that must stand on the cartridge; empty for supplied air
+  bool gas_cartridges = false;          ///< one of them is for gas or vapour
   std::string_view band_colour;         ///< hint, of the gas and vapour part; empty where unknown or mixed
   bool for_mixing = false, for_applying = false;
   bool do_not_enter = false;  ///< above the immediately dangerous level, or it cannot be estimated

@@ -65,19 +65,22 @@ OccupantLimit occupant_limit(const Active& active, const Substance* substance,
   return {base->value / factor, Basis::policy};
 }
 
-ActiveAir active_air(const Zone& zone, const AirInput& input, const Ventilation& ventilation, AirVolume free,
-                     const Active& active) {
+ActiveAir limits_of(const Zone& zone, const AirInput& input, const Active& active) {
   ActiveAir air;
   air.active = &active;
   air.substance = find_substance(airborne_cas(active));
   add_limits(air, zone, input);
-  if (!active.mass_fraction) return air;
+  return air;
+}
+
+void add_air(ActiveAir& air, const Zone& zone, const AirInput& input, const Ventilation& ventilation,
+             AirVolume free) {
+  if (!air.active->mass_fraction) return;
   add_peak(air, zone, input, free);
   const auto& strictest = stricter(air.worker, stricter(air.short_term, air.ceiling));
   air.estimable = air.substance && strictest;
   if (strictest) air.hazard_ratio = air.peak / strictest->value;
   add_times(air, zone, input, ventilation);
-  return air;
 }
 
 }  // namespace fogwright::air

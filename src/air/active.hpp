@@ -5,9 +5,11 @@
 
 namespace fogwright::air {
 
-/// What one vapour active does to the air of the free volume.
-[[nodiscard]] ActiveAir active_air(const Zone& zone, const AirInput& input, const Ventilation& ventilation,
-                                   AirVolume free, const Active& active);
+/// What is known of a vapour active before anything is fogged: its substance and its limits.
+[[nodiscard]] ActiveAir limits_of(const Zone& zone, const AirInput& input, const Active& active);
+/// What it does to the air of the free volume.
+void add_air(ActiveAir& air, const Zone& zone, const AirInput& input, const Ventilation& ventilation,
+             AirVolume free);
 
 /// What people who live there may meet: the label's own occupant limit, else the lowest 8 h limit (or `other`,
 /// where there is none) over the factor.

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "air/active.hpp"
 #include "air/flammable.hpp"
@@ -24,16 +26,27 @@ void count(AirResult& result, const ActiveAir& active) {
 
 }  // namespace
 
+std::vector<ActiveAir> known_limits(const Zone& zone, const AirInput& input) {
+  std::vector<ActiveAir> known;
+  known.reserve(input.label->actives.size());
+  for (const Active& active : input.label->actives)
+    if (active.release == Release::vapour) known.push_back(limits_of(zone, input, active));
+  return known;
+}
+
 AirResult vapours(const Zone& zone, const AirInput& input) {
+  return vapours(zone, input, known_limits(zone, input));
+}
+
+AirResult vapours(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known) {
   AirResult result;
   result.gross = zone.gross;
   result.free = free_volume(zone);
   const Ventilation ventilation = ventilation_of(zone, *input.label);
-  result.actives.reserve(input.label->actives.size());
-  for (const Active& active : input.label->actives) {
-    if (active.release != Release::vapour) continue;
-    result.actives.push_back(active_air(zone, input, ventilation, result.free, active));
-    count(result, result.actives.back());
+  result.actives = std::move(known);
+  for (ActiveAir& active : result.actives) {
+    add_air(active, zone, input, ventilation, result.free);
+    count(result, active);
   }
   result.to_mixture_occupant = mixture_time(zone, *input.label, ventilation, result.actives);
   if (result.to_mixture_occupant)

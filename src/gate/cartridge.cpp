@@ -91,31 +91,27 @@ constexpr Band bands[] = {{organic, "black"},         {acid, "white"},
 
 constexpr bool ends_part(char c) { return c == '/' || c == '+' || c == ',' || c == ';' || c == '&'; }
 
-unsigned parts_of(std::string_view words) {
-  unsigned parts = 0;
-  while (!words.empty()) {
-    const auto end =
-        static_cast<std::size_t>(std::find_if(words.begin(), words.end(), ends_part) - words.begin());
-    if (const auto part = without_blanks(words.substr(0, end)); !part.empty()) parts |= part_of(part);
-    words.remove_prefix(std::min(end + 1, words.size()));
+}  // namespace
+
+void Coverage::add(std::string_view cartridge_words) {
+  while (!cartridge_words.empty()) {
+    const auto end = static_cast<std::size_t>(
+        std::find_if(cartridge_words.begin(), cartridge_words.end(), ends_part) - cartridge_words.begin());
+    if (const auto part = without_blanks(cartridge_words.substr(0, end)); !part.empty()) parts_ |= part_of(part);
+    cartridge_words.remove_prefix(std::min(end + 1, cartridge_words.size()));
   }
-  return parts;
 }
 
-std::string_view colour_of(unsigned parts) {
-  if ((parts & ~filters) != 0) parts &= ~filters;
+bool Coverage::particulates() const { return (parts_ & filters) != 0; }
+
+bool Coverage::gas() const { return (parts_ & ~filters) != 0; }
+
+std::string_view Coverage::colour() const {
+  const unsigned parts = gas() ? parts_ & ~filters : parts_;
   const auto* band =
       std::find_if(std::begin(bands), std::end(bands), [&](const Band& b) { return b.parts == parts; });
   return band == std::end(bands) ? std::string_view{} : band->colour;
 }
-
-}  // namespace
-
-bool covers_particulates(std::string_view cartridge_words) {
-  return (parts_of(cartridge_words) & filters) != 0;
-}
-
-bool covers_gas(std::string_view cartridge_words) { return (parts_of(cartridge_words) & ~filters) != 0; }
 
 std::string joined(std::span<const std::string> words, std::string_view between) {
   std::size_t length = 0;
@@ -129,14 +125,10 @@ std::string joined(std::span<const std::string> words, std::string_view between)
   return all;
 }
 
-std::string_view colour_of_all(std::span<const std::string> cartridges) {
-  unsigned parts = 0;
-  for (const std::string& words : cartridges) parts |= parts_of(words);
-  return colour_of(parts);
-}
-
 std::string_view cartridge_colour(std::string_view cartridge_words) {
-  return colour_of(parts_of(cartridge_words));
+  Coverage covered;
+  covered.add(cartridge_words);
+  return covered.colour();
 }
 
 }  // namespace fogwright

@@ -11,13 +11,20 @@ namespace fogwright {
 
 inline constexpr std::string_view best_filter = "P100";
 
-/// Whether any part of the words ("organic vapor/P100") names a particulate filter.
-[[nodiscard]] bool covers_particulates(std::string_view cartridge_words);
-/// Whether any part of the words names something other than a particulate filter.
-[[nodiscard]] bool covers_gas(std::string_view cartridge_words);
+/// What cartridges cover together, by their words ("organic vapor/P100").
+class Coverage {
+ public:
+  void add(std::string_view cartridge_words);
+  /// Whether any part of the words names a particulate filter.
+  [[nodiscard]] bool particulates() const;
+  /// Whether any part of the words names something other than a particulate filter.
+  [[nodiscard]] bool gas() const;
+  /// cartridge_colour() of all of it.
+  [[nodiscard]] std::string_view colour() const;
 
-/// cartridge_colour() of what all of them cover together.
-[[nodiscard]] std::string_view colour_of_all(std::span<const std::string> cartridges);
+ private:
+  unsigned parts_ = 0;
+};
 
 /// "organic vapor + P100"
 [[nodiscard]] std::string joined(std::span<const std::string> words, std::string_view between);

@@ -57,7 +57,7 @@ void of_the_respirator(Conditions& c, const RespiratorNeed& need, const Label& l
   c.set(When::respirator_to_mix, need.for_mixing);
   c.set(When::respirator_to_fog, need.for_applying);
   c.set(When::cartridges, !need.cartridges.empty());
-  c.set(When::gas_cartridges, std::any_of(need.cartridges.begin(), need.cartridges.end(), covers_gas));
+  c.set(When::gas_cartridges, need.gas_cartridges);
   c.set(When::supplied_air, need.facepiece >= Facepiece::supplied_air);
   c.set(When::do_not_enter, need.do_not_enter);
   c.set(When::may_enter_high_strength, is_high(label) && !need.do_not_enter);
@@ -134,7 +134,11 @@ std::vector<Requirement> requirements_for(const Label& label, const RespiratorNe
   std::vector<Requirement> needed;
   needed.reserve(rows.size());
   for (std::size_t i = 0; i < rows.size(); ++i)
-    if (conditions.holds(rows[i].when)) needed.push_back({rules + i, fill(rows[i].fill, job)});
+    if (conditions.holds(rows[i].when)) {
+      Requirement& one = needed.emplace_back();
+      one.rule = rules + i;
+      if (rows[i].fill != Fill::nothing) one.value = fill(rows[i].fill, job);
+    }
   return needed;
 }
 

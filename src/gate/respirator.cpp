@@ -92,15 +92,27 @@ void raise_to_published(RespiratorNeed& need, const AirResult& air) {
 }
 
 void choose_cartridges(RespiratorNeed& need, const Label& label, const AirResult& air) {
+  if (!takes_cartridges(need.facepiece) && need.facepiece != Facepiece::filtering) return;
   need.cartridges = label_cartridges(label);
+  Coverage covered;
+  std::size_t read = 0;
+  const auto read_on = [&] {
+    for (; read < need.cartridges.size(); ++read) covered.add(need.cartridges[read]);
+  };
+  read_on();
   if (takes_cartridges(need.facepiece)) {
-    const bool label_names_gas = std::any_of(need.cartridges.begin(), need.cartridges.end(), covers_gas);
     const bool high = label.strength == StrengthClass::high_strength_oxidiser;
-    for (const ActiveAir& active : air.actives) cover(need, active, air, label_names_gas, high);
-    if (std::none_of(need.cartridges.begin(), need.cartridges.end(), covers_particulates))
-      need.cartridges.emplace_back(best_filter);
+    for (const ActiveAir& active : air.actives) cover(need, active, air, covered.gas(), high);
+    read_on();
+    if (!covered.particulates()) need.cartridges.emplace_back(best_filter);
+    read_on();
   }
-  if (need.facepiece == Facepiece::none || need.facepiece >= Facepiece::supplied_air) need.cartridges.clear();
+  if (need.facepiece >= Facepiece::supplied_air) {
+    need.cartridges.clear();
+    return;
+  }
+  need.gas_cartridges = covered.gas();
+  need.band_colour = covered.colour();
 }
 
 Ground reason_not_to_enter(const Label& label, const AirResult& air, double ratio) {
@@ -131,7 +143,6 @@ RespiratorNeed respirator_need(const Label& label, const AirResult& air) {
   choose_cartridges(need, label, air);
   need.required = need.facepiece != Facepiece::none;
   need.assigned_protection_factor = protection_factor(need.facepiece);
-  need.band_colour = colour_of_all(need.cartridges);
   need.for_mixing = high || to_mix != Facepiece::none;
   need.for_applying =
       high || to_apply != Facepiece::none || need.do_not_enter || facepiece_for(ratio) != Facepiece::none;

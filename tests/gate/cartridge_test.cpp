@@ -34,13 +34,32 @@ TEST_CASE("mixed or unknown cartridges get no colour") {
   }
 }
 
+namespace {
+
+Coverage coverage(const char* words) {
+  Coverage covered;
+  covered.add(words);
+  return covered;
+}
+
+}  // namespace
+
 TEST_CASE("a particulate filter covers no gas, and a gas cartridge no particulates") {
   for (const char* filter : {"P100", "n95", " HEPA ", "particulate"}) {
-    CHECK(covers_particulates(filter));
-    CHECK_FALSE(covers_gas(filter));
+    CHECK(coverage(filter).particulates());
+    CHECK_FALSE(coverage(filter).gas());
   }
-  CHECK(covers_gas("chlorine dioxide"));
-  CHECK_FALSE(covers_particulates("chlorine dioxide"));
-  CHECK(covers_gas("organic vapor/P100"));
-  CHECK(covers_particulates("organic vapor/P100"));
+  CHECK(coverage("chlorine dioxide").gas());
+  CHECK_FALSE(coverage("chlorine dioxide").particulates());
+  CHECK(coverage("organic vapor/P100").gas());
+  CHECK(coverage("organic vapor/P100").particulates());
+}
+
+TEST_CASE("cartridges cover together what each covers") {
+  Coverage covered = coverage("acid gas");
+  CHECK(covered.colour() == "white");
+  covered.add("organic vapor");
+  covered.add("P100");
+  CHECK(covered.colour() == "yellow");
+  CHECK(covered.particulates());
 }
