@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
-#include <utility>
 
 #include "air/constants.hpp"
 #include "air/vapour.hpp"
@@ -15,17 +14,17 @@ struct Case {
   MassConcentration peak{};
 };
 
-using Known = std::vector<ActiveAir>;
+using Actives = std::vector<ActiveAir>;
 
-Case run(const Zone& zone, const AirInput& input, Known known) {
-  const AirResult result = air::vapours(zone, input, std::move(known));
+Case run(const Zone& zone, const AirInput& input, const Actives& known) {
+  const AirResult result = air::vapours(zone, input, known);
   const auto worst =
       std::max_element(result.actives.begin(), result.actives.end(),
                        [](const ActiveAir& a, const ActiveAir& b) { return a.hazard_ratio < b.hazard_ratio; });
   return {result.model_time, worst == result.actives.end() ? MassConcentration{} : worst->peak};
 }
 
-Case friendly(Zone zone, AirInput input, const CaseSpread& spread, const Known& known) {
+Case friendly(Zone zone, AirInput input, const CaseSpread& spread, const Actives& known) {
   if (spread.volume_low.si() > 0) input.volume = std::min(input.volume, spread.volume_low);
   zone.closed = std::max(zone.closed, spread.closed_high);
   if (zone.airing) zone.airing = *zone.airing * (1 + spread.airing_relative);
@@ -33,11 +32,11 @@ Case friendly(Zone zone, AirInput input, const CaseSpread& spread, const Known& 
   return run(zone, input, known);
 }
 
-Case hostile(Zone zone, AirInput input, const CaseSpread& spread, Known known) {
+Case hostile(Zone zone, AirInput input, const CaseSpread& spread, const Actives& known) {
   input.volume = std::max(input.volume, spread.volume_high);
   if (zone.airing) zone.airing = *zone.airing * (1 - spread.airing_relative);
   zone.free_fraction -= spread.free_fraction_deviation;
-  return run(zone, input, std::move(known));
+  return run(zone, input, known);
 }
 
 Result<void> check_spread(const Zone& zone, const CaseSpread& spread) {
@@ -55,12 +54,11 @@ Result<void> check_spread(const Zone& zone, const CaseSpread& spread) {
 
 }  // namespace
 
-Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const CaseSpread& spread) {
-  if (auto ok = air::check_input(zone, input); !ok) return tl::make_unexpected(std::move(ok.error()));
+Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const AirResult& nominal,
+                           const CaseSpread& spread) {
   if (auto ok = check_spread(zone, spread); !ok) return tl::make_unexpected(std::move(ok.error()));
-  Known known = air::known_limits(zone, input);
-  const Case low = friendly(zone, input, spread, known);
-  const Case high = hostile(zone, input, spread, std::move(known));
+  const Case low = friendly(zone, input, spread, nominal.actives);
+  const Case high = hostile(zone, input, spread, nominal.actives);
   return AirCases{low.time, high.time, low.peak, high.peak};
 }
 
