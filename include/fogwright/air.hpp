@@ -238,7 +238,8 @@ struct CaseSpread {
   LiquidVolume volume_low{}, volume_high{};      ///< zero: the volume of the input
 };
 /// The high case is never below the nominal one, nor the low case above it. `nominal`: what air_after_fogging
-/// gave for this zone and input. Errors: out_of_range (a spread outside 0..1, or one that leaves no free volume).
+/// gave for this zone and input. Errors: out_of_range (a spread outside 0..1, or one that leaves no free
+/// volume).
 [[nodiscard]] Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const AirResult& nominal,
                                          const CaseSpread& spread);
 

@@ -66,8 +66,8 @@ bool may_use(const Route& route, const std::vector<std::string>& roles) {
 nlohmann::json access_refusal(const Route& route, const std::vector<std::string>& roles) {
   if (roles.empty())
     return problem_details(403, "not-permitted", "you are no longer in the active crew", {}, "ask an owner");
-  const std::string takes = route.access == Access::by_entry ? roles_that_may_make(route.kind)
-                                                             : std::string(role_name(Role::owner));
+  const std::string takes =
+      route.access == Access::by_entry ? roles_that_may_make(route.kind) : std::string(role_name(Role::owner));
   return problem_details(403, "not-permitted", "your role does not allow this", {},
                          fmt::format("it takes the role {}", takes));
 }

@@ -97,7 +97,8 @@ void Coverage::add(std::string_view cartridge_words) {
   while (!cartridge_words.empty()) {
     const auto end = static_cast<std::size_t>(
         std::find_if(cartridge_words.begin(), cartridge_words.end(), ends_part) - cartridge_words.begin());
-    if (const auto part = without_blanks(cartridge_words.substr(0, end)); !part.empty()) parts_ |= part_of(part);
+    if (const auto part = without_blanks(cartridge_words.substr(0, end)); !part.empty())
+      parts_ |= part_of(part);
     cartridge_words.remove_prefix(std::min(end + 1, cartridge_words.size()));
   }
 }

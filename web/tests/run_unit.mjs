@@ -24,6 +24,8 @@ await build({
   jsxImportSource: "preact",
   // An open channel between tabs would keep node from ending.
   define: { ENGINES: "null", BroadcastChannel: "undefined" },
+  // What every browser has and node has of itself only since version 19.
+  banner: { js: 'import { webcrypto } from "node:crypto"; globalThis.crypto ??= webcrypto;' },
   logLevel: "warning",
 });
 const files = tests.map((name) => join(out, name.replace(/\.ts$/, ".mjs")));

@@ -12,11 +12,13 @@ export interface ButtonProps {
   disabled?: boolean;
   wide?: boolean;
   pressed?: boolean;
+  /** Of what opens a part below it. */
+  expanded?: boolean;
   /** May take a while: a second tap meanwhile does nothing. */
   onPress?: () => unknown;
 }
 
-export function Button({ children, kind = "plain", icon, type = "button", disabled, wide, pressed, onPress }: ButtonProps) {
+export function Button({ children, kind = "plain", icon, type = "button", disabled, wide, pressed, expanded, onPress }: ButtonProps) {
   const [busy, setBusy] = useState(false);
   const press = async () => {
     if (busy) return;
@@ -34,6 +36,7 @@ export function Button({ children, kind = "plain", icon, type = "button", disabl
       disabled={disabled}
       aria-busy={busy}
       {...(pressed === undefined ? {} : { "aria-pressed": pressed })}
+      {...(expanded === undefined ? {} : { "aria-expanded": expanded })}
       {...(onPress ? { onClick: () => void press() } : {})}
     >
       {icon && <Icon name={icon} />}

@@ -204,7 +204,7 @@ export const en = {
   "hold.over": "The hold is over. A named person releases the building.",
   "hold.left": "Time left of the hold",
   "hold.until": "until {time} at the site",
-  "hold.parts": "The first {floor} nothing shortens; in all {total}.",
+  "hold.parts": "Nothing shortens this part of {floor}. After it clear readings can release the building; without them nobody goes in before {time}.",
   "hold.readingsNeeded": "Only readings can release this building",
   "hold.readingsHow": "Two at or below the limit, at least 15 minutes apart, the fan running, the second not above the first.",
 
@@ -333,4 +333,10 @@ export const en = {
   "entry.disposed": "Disposed of",
   "entry.batch-mixed": "Batch mixed",
   "entry.cartridge-used": "Cartridge used",
+  "facepiece.filtering": "filtering facepiece",
+  "facepiece.half-mask": "half mask",
+  "facepiece.full-facepiece": "full facepiece",
+  "facepiece.powered": "powered",
+  "facepiece.supplied-air": "supplied air",
+  "facepiece.self-contained": "self-contained",
 } as const satisfies Record<string, string>;

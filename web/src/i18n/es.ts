@@ -205,7 +205,7 @@ export const es: Catalogue = {
   "hold.over": "La espera terminó. Una persona con nombre libera el edificio.",
   "hold.left": "Tiempo que falta de la espera",
   "hold.until": "hasta las {time} en el lugar",
-  "hold.parts": "Los primeros {floor} no los acorta nada; en total {total}.",
+  "hold.parts": "Nada acorta esta parte de {floor}. Después, lecturas sin exceso permiten liberar el edificio; sin ellas nadie entra antes de: {time}.",
   "hold.readingsNeeded": "Solo las mediciones pueden liberar este edificio",
   "hold.readingsHow": "Dos en el límite o por debajo, con al menos 15 minutos entre ellas, el ventilador encendido, la segunda no mayor que la primera.",
 
@@ -334,4 +334,10 @@ export const es: Catalogue = {
   "entry.disposed": "Desechado",
   "entry.batch-mixed": "Mezcla hecha",
   "entry.cartridge-used": "Cartucho usado",
+  "facepiece.filtering": "mascarilla filtrante",
+  "facepiece.half-mask": "media máscara",
+  "facepiece.full-facepiece": "máscara completa",
+  "facepiece.powered": "motorizado",
+  "facepiece.supplied-air": "aire suministrado",
+  "facepiece.self-contained": "autónomo",
 };

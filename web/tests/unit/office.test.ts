@@ -13,7 +13,7 @@ import { dueNow, type Holdings } from "../../src/office/due";
 import { elapsed } from "../../src/office/elapsed";
 import { labelFaults } from "../../src/office/fault_lines";
 import { factsOf } from "../../src/office/entry_facts";
-import { itemName } from "../../src/office/names";
+import { itemName } from "../../src/data/item_names";
 import { driftAt, driftText } from "../../src/office/foggers";
 import { stepsOf } from "../../src/office/life";
 import { compareCheckpoints, readCheckpoint } from "../../src/office/note_text";

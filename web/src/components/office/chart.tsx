@@ -16,6 +16,7 @@ export interface ChartLine {
 }
 
 const height = 260;
+const daySeconds = 86_400;
 const colorOf = (name: string) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
 
 function seriesOf({ label, look, stepped }: ChartLine): uPlot.Series {
@@ -42,6 +43,7 @@ const figuresOf = (language: string) => (_: uPlot, ticks: number[]) => {
 function optionsFor({ lines, width, language, when, fromZero }: Drawing): uPlot.Options {
   const axis = { stroke: colorOf("--ink"), grid: { stroke: colorOf("--hair"), width: 1 }, ticks: { stroke: colorOf("--hair"), width: 1 } };
   const day = new Intl.DateTimeFormat(language, { month: "short", day: "numeric" });
+  const hour = new Intl.DateTimeFormat(language, { timeStyle: "short" });
   return {
     width, height,
     cursor: { drag: { x: false, y: false } },
@@ -49,7 +51,7 @@ function optionsFor({ lines, width, language, when, fromZero }: Drawing): uPlot.
     legend: { live: false },
     // What is on hand is seen against nothing at all, and its order point with it.
     scales: { x: { time: true }, ...(fromZero ? { y: { range: (_: uPlot, _low: number, high: number): uPlot.Range.MinMax => [0, high > 0 ? high * 1.1 : 1] } } : {}) },
-    axes: [{ ...axis, space: 70, values: (_, ticks) => ticks.map((at) => day.format(at * 1000)) }, { ...axis, size: 64, values: figuresOf(language) }],
+    axes: [{ ...axis, space: 70, values: (_, ticks) => ticks.map((at) => ((ticks[1] ?? Infinity) - (ticks[0] ?? 0) < daySeconds ? hour : day).format(at * 1000)) }, { ...axis, size: 64, values: figuresOf(language) }],
     series: [{ label: when }, ...lines.map(seriesOf)],
   };
 }

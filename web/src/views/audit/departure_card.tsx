@@ -2,7 +2,7 @@
 import { Basis } from "../../components/basis";
 import { useWords } from "../../i18n/use_words";
 import { moment } from "../../office/days";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import { ruleWords } from "../../office/rule_words";
 import type { AuditRule, DepartureRow } from "../../office/shapes";
 import { EntryLinks } from "./entry_links";

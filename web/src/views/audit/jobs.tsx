@@ -7,7 +7,7 @@ import { Waiting } from "../../components/office/waiting";
 import { StateMark } from "../../components/state_mark";
 import { useWords } from "../../i18n/use_words";
 import { day } from "../../office/days";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import { useAll } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 

@@ -7,7 +7,7 @@ import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { entriesOfJob } from "../../office/entries";
 import { stepsOf } from "../../office/life";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import type { AuditAnswer, DepartureRow, EntryRow } from "../../office/shapes";
 import { useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";

@@ -6,7 +6,9 @@ import { holdLeft } from "../../driveway/hold_clock";
 import { useNow } from "../../driveway/use_now";
 import { useWakeLock } from "../../driveway/wake_lock";
 import { useWords } from "../../i18n/use_words";
-import { countdown, timeOfDay } from "../../settings/units";
+import { countdown, dayAndTime, timeOfDay } from "../../settings/units";
+
+const halfDayMs = 12 * 3_600_000;
 
 /** What is left, as large as the screen allows, and the time of day at which it ends at the job's place. */
 export function HoldClock({ job, again }: { job: Job; again: () => void }) {
@@ -25,6 +27,8 @@ export function HoldClock({ job, again }: { job: Job; again: () => void }) {
     return () => clearInterval(timer);
   }, [ran]);
   if (!job.hold || !left) return null;
+  // The day as well, where the time of day alone could be taken for an earlier one.
+  const ends = (ms: number) => (ms - now < halfDayMs ? timeOfDay : dayAndTime)(ms, job.zone ?? "UTC", language);
   const why = (job.hold as { why?: string }).why;
   return (
     <div class={`hold-clock ${over ? "over" : "runs"}`}>
@@ -32,8 +36,10 @@ export function HoldClock({ job, again }: { job: Job; again: () => void }) {
       {!over && (
         <>
           <p class="left figures" role="timer" aria-label={t("hold.left")}>{countdown(left.left_ms)}</p>
-          <p class="until">{t("hold.until", { time: timeOfDay(left.ends_ms, job.zone ?? "UTC", language) })}</p>
-          {job.hold.floor_ms < job.hold.total_ms && <p class="fine">{t("hold.parts", { floor: countdown(job.hold.floor_ms), total: countdown(job.hold.total_ms) })}</p>}
+          <p class="until">{t("hold.until", { time: ends(left.ends_ms) })}</p>
+          {left.part === "floor" && job.hold.floor_ms < job.hold.total_ms && (
+            <p>{t("hold.parts", { floor: countdown(job.hold.floor_ms), time: ends(left.ends_ms + job.hold.total_ms - job.hold.floor_ms) })}</p>
+          )}
           {why && <p class="fine" lang="en">{why}</p>}
         </>
       )}

@@ -5,6 +5,7 @@ import { FaultNote } from "../../components/fault_note";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { StateMark } from "../../components/state_mark";
+import { useItemNames } from "../../data/item_names";
 import { useAsk } from "../../data/use_ask";
 import { holds } from "../../driveway/shapes";
 import { useWords } from "../../i18n/use_words";
@@ -30,6 +31,7 @@ function stageOf(job: Job): Stage {
 export function JobView({ names }: { names: Names }) {
   const { t } = useWords();
   const { answer: job, fault, again } = useAsk("showJob", { path: { job: names.job ?? "" } }, 15_000);
+  const name = useItemNames();
   if (!job)
     return (
       <Page title={names.job ?? ""} back="/">
@@ -42,7 +44,7 @@ export function JobView({ names }: { names: Names }) {
     <Page title={t("job.title", { job: job.job })} back="/">
       <p class="state-line">
         <StateMark state={job.state} />
-        <span>{job.product}, {job.technician}</span>
+        <span>{name(job.product)}, {job.technician}</span>
       </p>
       <FaultNote fault={fault} />
       <Shown job={job} again={again} />

@@ -4,6 +4,7 @@ import { Notice } from "../../components/notice";
 import { foggedMs, planOf } from "../../driveway/shapes";
 import { useWords } from "../../i18n/use_words";
 import { area, minutes, volume } from "../../settings/units";
+import { respiratorWords } from "../plan/respirator_words";
 
 /** The plan as it was recorded: seconds, load, respirator, hold. */
 export function PlanFacts({ job }: { job: Job }) {
@@ -34,7 +35,7 @@ export function PlanFacts({ job }: { job: Job }) {
       <dl class="facts">
         <dt>{t("plan.load")}</dt><dd>{volume(plan.load_ul, units, "up", language)}</dd>
         <dt>{t("plan.respirator")}</dt>
-        <dd lang="en">{plan.respirator.required ? [plan.respirator.facepiece, ...(plan.respirator.cartridges ?? [])].join(", ") : t("plan.noRespirator")}</dd>
+        <dd>{plan.respirator.required ? respiratorWords(plan.respirator) : t("plan.noRespirator")}</dd>
         <dt>{t("plan.hold")}</dt><dd>{minutes(plan.hold_minutes.total)}</dd>
       </dl>
       <p class="fine">{t("common.labelOutranks")}</p>

@@ -5,7 +5,7 @@ import { Waiting } from "../../components/office/waiting";
 import { useWords } from "../../i18n/use_words";
 import { day } from "../../office/days";
 import { money } from "../../office/money";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import type { Draw } from "../../office/shapes";
 import { useAll } from "../../office/use_all";
 import type { Names } from "../../route/routes";

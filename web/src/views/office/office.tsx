@@ -6,7 +6,7 @@ import { askOfficeFor } from "../../data/ask";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { dueNow, type Due, type Holdings } from "../../office/due";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import { askAll, useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 

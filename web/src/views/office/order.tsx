@@ -8,7 +8,7 @@ import { WriteOneOf } from "../../components/office/write_one_of";
 import { askOfficeFor } from "../../data/ask";
 import { hasRole } from "../../data/session";
 import { useWords } from "../../i18n/use_words";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import type { StockLine } from "../../office/shapes";
 import { askAll, useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";

@@ -10,7 +10,7 @@ import { askOfficeFor } from "../../data/ask";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { day, daysTo, lastDay } from "../../office/days";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import type { StockLine, VesselRow } from "../../office/shapes";
 import { shelfRows, type ShelfRow } from "../../office/shelf";
 import { useOffice } from "../../office/use_all";

@@ -6,7 +6,7 @@ import { Waiting } from "../../components/office/waiting";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { moment } from "../../office/days";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import type { StockLine } from "../../office/shapes";
 import { stockHistory, type Level } from "../../office/stock_history";
 import { useOffice } from "../../office/use_all";

@@ -5,7 +5,7 @@ import { Select } from "../../components/office/select";
 import { Waiting } from "../../components/office/waiting";
 import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
-import { useItemNames } from "../../office/names";
+import { useItemNames } from "../../data/item_names";
 import type { AuditAnswer, StockLine } from "../../office/shapes";
 import { useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";

@@ -4,6 +4,7 @@ import { Notice } from "../../components/notice";
 import { useWords } from "../../i18n/use_words";
 import type { PlanAnswer } from "../../driveway/shapes";
 import { minutes, volume } from "../../settings/units";
+import { respiratorWords } from "./respirator_words";
 import type { LivePlan } from "./use_live_plan";
 
 /** The engine's words, but where they would send somebody to the command line. */
@@ -36,7 +37,7 @@ export function PlanResult({ live }: { live: LivePlan }) {
         <dd>{volume(plan.load_ml * 1000, units, "up", language)} <small>{t(plan.flow.basis.startsWith("estimated") ? "plan.flowEstimated" : "plan.flowMeasured")}</small></dd>
         <dt>{t("plan.hold")}</dt><dd>{minutes(plan.hold_minutes.total)}</dd>
         <dt>{t("plan.respirator")}</dt>
-        <dd lang="en">{plan.respirator.required ? [plan.respirator.facepiece, ...plan.respirator.cartridges].join(", ") : t("plan.noRespirator")}</dd>
+        <dd>{plan.respirator.required ? respiratorWords(plan.respirator) : t("plan.noRespirator")}</dd>
       </dl>
       {plan.respirator.do_not_enter && <Notice tone="danger" title={t("plan.doNotEnter")} live />}
       {plan.warnings.map((warning) => <Warning key={warning.id} warning={warning} />)}

@@ -7,6 +7,7 @@ import { Field } from "../../components/field";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { Scan } from "../../components/scan";
+import { useItemNames } from "../../data/item_names";
 import { useAsk } from "../../data/use_ask";
 import { containerOf } from "../../driveway/scan_text";
 import { useWords } from "../../i18n/use_words";
@@ -21,6 +22,7 @@ const pathOf = (id: string) => `/stock/${encodeURIComponent(id)}`;
 export function StockView(_: { names: Names }) {
   const { t, units, language } = useWords();
   const places = useAsk("listPlaces");
+  const name = useItemNames();
   const [place, setPlace] = useState("");
   const [typed, setTyped] = useState("");
   const { answer, fault } = useAsk("listVessels", place ? { query: { place } } : {});
@@ -41,7 +43,7 @@ export function StockView(_: { names: Names }) {
             <a class="card" href={pathOf(one.id)}>
               <span class="what">
                 <strong>{one.id}</strong>
-                <span>{one.item}, {t("stock.lot", { lot: one.lot })}</span>
+                <span>{name(one.item)}, {t("stock.lot", { lot: one.lot })}</span>
                 <span>{one.place}</span>
               </span>
               <span class="figures">{volume(one.remaining_ul, units, "down", language)}{!one.usable && <strong class="past">{t("stock.pastDate")}</strong>}</span>

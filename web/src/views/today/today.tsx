@@ -3,6 +3,7 @@ import { FaultNote } from "../../components/fault_note";
 import { LinkButton } from "../../components/link_button";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
+import { useItemNames } from "../../data/item_names";
 import { session } from "../../data/session";
 import { useAsk } from "../../data/use_ask";
 import { useWords } from "../../i18n/use_words";
@@ -14,6 +15,7 @@ import { byUrgency } from "./order";
 export function TodayView(_: { names: Names }) {
   const { t } = useWords();
   const { answer, fault } = useAsk("listJobs");
+  const name = useItemNames();
   const me = session.value.who?.handle ?? "";
   const jobs = byUrgency(answer?.items ?? [], me);
   return (
@@ -21,7 +23,7 @@ export function TodayView(_: { names: Names }) {
       {!answer && !fault && <Loading />}
       <FaultNote fault={fault} />
       {answer && jobs.length === 0 && <p class="empty">{t("today.none")}</p>}
-      <ul class="cards">{jobs.map((job) => <li key={job.job}><JobCard job={job} mine={job.technician === me} /></li>)}</ul>
+      <ul class="cards">{jobs.map((job) => <li key={job.job}><JobCard job={job} product={name(job.product)} mine={job.technician === me} /></li>)}</ul>
     </Page>
   );
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // What people call what the record names by a key: "brackwater-20/Part A concentrate" is Brackwater 20, Part A concentrate.
-import { useAll } from "./use_all";
+import { useAsk } from "./use_ask";
 
 export function itemName(names: ReadonlyMap<string, string>, item: string): string {
   const [product = "", ...part] = item.split("/");
@@ -9,6 +9,7 @@ export function itemName(names: ReadonlyMap<string, string>, item: string): stri
 
 /** Until the products are known the key stands. */
 export function useItemNames(): (item: string) => string {
-  const names = new Map((useAll("listProducts", { all: "true" }).answer ?? []).map((one) => [one.product, one.name] as const));
+  const { answer } = useAsk("listProducts", { query: { all: "true", limit: "500" } });
+  const names = new Map((answer?.items ?? []).map((one) => [one.product, one.name] as const));
   return (item) => itemName(names, item);
 }
