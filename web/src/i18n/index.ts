@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Words of the pages. English comes with the app, other languages when they are asked for. What the label, the rules
-// and the desk say stays in their own words.
+// Words of the pages. English comes with the app, other languages when they are asked for, the items of the gate with
+// them. What the label and the desk say stays in their own words.
 import { Observable } from "../observable";
 import { preferences, type Language } from "../settings/preferences";
 import { en } from "./en";
@@ -13,7 +13,7 @@ export type Values = Record<string, string | number>;
 
 const loaders: Record<Language, () => Promise<Words>> = {
   en: async () => en,
-  es: async () => (await import("./es")).es,
+  es: async () => Object.assign({}, ...(await Promise.all([import("./es").then(({ es }) => es), import("./gate_es").then(({ gateEs }) => gateEs)]))) as Words,
 };
 
 /** The words of office and audit, which phones on a driveway never load. */

@@ -7,6 +7,7 @@ import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
 import { ask } from "../../data/ask";
 import { whileFogging, type OpenItem } from "../../driveway/gate_queue";
+import { itemWords } from "../../driveway/item_words";
 import { keepPhoto, type Photo } from "../../driveway/photos";
 import { useWords } from "../../i18n/use_words";
 import { EvidenceField, takesPlainYes } from "./evidence_field";
@@ -15,8 +16,9 @@ import { PhotoField } from "./photo_field";
 
 /** One item: what, why, and what shows that it is met. */
 export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenItem; onMet: () => void; onLater: () => void }) {
-  const { t, word } = useWords();
+  const { t, word, language } = useWords();
   const { item, why } = open;
+  const said = itemWords(item, language);
   const [answer, setAnswer] = useState("");
   const [photo, setPhoto] = useState<Photo>();
   const [fault, setFault] = useState<unknown>();
@@ -32,8 +34,8 @@ export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenIt
   return (
     <article class="item" aria-labelledby="item-words">
       <p class="fine">{word("stage", item.stage ?? "")}</p>
-      <h2 id="item-words" lang="en">{item.words}</h2>
-      <p lang="en">{item.why}</p>
+      <h2 id="item-words" lang={said.language}>{said.words}</h2>
+      <p lang={said.language}>{said.why}</p>
       <p class="fine"><Basis kind={item.basis ?? ""} citation={item.citation ?? ""} /></p>
       {why && why !== "not met yet" && <Notice tone="hold" title={t("gate.stillOpen")}><p lang="en">{why}</p></Notice>}
       {!plain && <EvidenceField job={job} item={item} value={answer} onValue={setAnswer} />}
