@@ -237,11 +237,9 @@ struct CaseSpread {
   double free_fraction_deviation = 0.05;         ///< of the measured 0.89
   LiquidVolume volume_low{}, volume_high{};      ///< zero: the volume of the input
 };
-/// The high case is never below the nominal one, nor the low case above it. `nominal`: what air_after_fogging
-/// gave for this zone and input. Errors: out_of_range (a spread outside 0..1, or one that leaves no free
-/// volume).
-[[nodiscard]] Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const AirResult& nominal,
-                                         const CaseSpread& spread);
+/// The high case is never below the nominal one, nor the low case above it. Errors: as air_after_fogging;
+/// out_of_range (a spread outside 0..1, or one that leaves no free volume).
+[[nodiscard]] Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const CaseSpread& spread);
 
 // --- The inverse questions ----------------------------------------------------------------------------------
 

@@ -26,12 +26,16 @@ void count(AirResult& result, const ActiveAir& active) {
 
 }  // namespace
 
-AirResult vapours(const Zone& zone, const AirInput& input) {
+std::vector<ActiveAir> known_limits(const Zone& zone, const AirInput& input) {
   std::vector<ActiveAir> known;
   known.reserve(input.label->actives.size());
   for (const Active& active : input.label->actives)
     if (active.release == Release::vapour) known.push_back(limits_of(zone, input, active));
-  return vapours(zone, input, std::move(known));
+  return known;
+}
+
+AirResult vapours(const Zone& zone, const AirInput& input) {
+  return vapours(zone, input, known_limits(zone, input));
 }
 
 AirResult vapours(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known) {

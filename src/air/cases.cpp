@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
+#include <utility>
 
 #include "air/constants.hpp"
 #include "air/vapour.hpp"
@@ -14,17 +15,17 @@ struct Case {
   MassConcentration peak{};
 };
 
-using Actives = std::vector<ActiveAir>;
+using Known = std::vector<ActiveAir>;
 
-Case run(const Zone& zone, const AirInput& input, const Actives& known) {
-  const AirResult result = air::vapours(zone, input, known);
+Case run(const Zone& zone, const AirInput& input, Known known) {
+  const AirResult result = air::vapours(zone, input, std::move(known));
   const auto worst =
       std::max_element(result.actives.begin(), result.actives.end(),
                        [](const ActiveAir& a, const ActiveAir& b) { return a.hazard_ratio < b.hazard_ratio; });
   return {result.model_time, worst == result.actives.end() ? MassConcentration{} : worst->peak};
 }
 
-Case friendly(Zone zone, AirInput input, const CaseSpread& spread, const Actives& known) {
+Case friendly(Zone zone, AirInput input, const CaseSpread& spread, const Known& known) {
   if (spread.volume_low.si() > 0) input.volume = std::min(input.volume, spread.volume_low);
   zone.closed = std::max(zone.closed, spread.closed_high);
   if (zone.airing) zone.airing = *zone.airing * (1 + spread.airing_relative);
@@ -32,11 +33,11 @@ Case friendly(Zone zone, AirInput input, const CaseSpread& spread, const Actives
   return run(zone, input, known);
 }
 
-Case hostile(Zone zone, AirInput input, const CaseSpread& spread, const Actives& known) {
+Case hostile(Zone zone, AirInput input, const CaseSpread& spread, Known known) {
   input.volume = std::max(input.volume, spread.volume_high);
   if (zone.airing) zone.airing = *zone.airing * (1 - spread.airing_relative);
   zone.free_fraction -= spread.free_fraction_deviation;
-  return run(zone, input, known);
+  return run(zone, input, std::move(known));
 }
 
 Result<void> check_spread(const Zone& zone, const CaseSpread& spread) {
@@ -54,11 +55,12 @@ Result<void> check_spread(const Zone& zone, const CaseSpread& spread) {
 
 }  // namespace
 
-Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const AirResult& nominal,
-                           const CaseSpread& spread) {
+Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const CaseSpread& spread) {
+  if (auto ok = air::check_input(zone, input); !ok) return tl::make_unexpected(std::move(ok.error()));
   if (auto ok = check_spread(zone, spread); !ok) return tl::make_unexpected(std::move(ok.error()));
-  const Case low = friendly(zone, input, spread, nominal.actives);
-  const Case high = hostile(zone, input, spread, nominal.actives);
+  Known known = air::known_limits(zone, input);
+  const Case low = friendly(zone, input, spread, known);
+  const Case high = hostile(zone, input, spread, std::move(known));
   return AirCases{low.time, high.time, low.peak, high.peak};
 }
 

@@ -9,7 +9,9 @@ namespace fogwright::air {
 /// check_input passed.
 [[nodiscard]] AirResult vapours(const Zone& zone, const AirInput& input);
 
-/// The same for actives whose limits are known already: they depend on neither dose nor ventilation.
+/// The vapour actives with their limits, which depend on neither dose nor ventilation.
+[[nodiscard]] std::vector<ActiveAir> known_limits(const Zone& zone, const AirInput& input);
+/// The same as vapours(zone, input), for known_limits() of this label, entered limits and occupant factor.
 [[nodiscard]] AirResult vapours(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known);
 
 }  // namespace fogwright::air

@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: Apache-2.0
-#include <algorithm>
-
 #include "gate/cartridge.hpp"
 #include "gate/rules.hpp"
 

@@ -91,26 +91,22 @@ void raise_to_published(RespiratorNeed& need, const AirResult& air) {
     if (exceeds(active, air)) raise(need, least_for(active.substance), Ground::hazard_ratio);
 }
 
-void choose_cartridges(RespiratorNeed& need, const Label& label, const AirResult& air) {
-  if (!takes_cartridges(need.facepiece) && need.facepiece != Facepiece::filtering) return;
-  need.cartridges = label_cartridges(label);
+Coverage coverage_of(std::span<const std::string> cartridges) {
   Coverage covered;
-  std::size_t read = 0;
-  const auto read_on = [&] {
-    for (; read < need.cartridges.size(); ++read) covered.add(need.cartridges[read]);
-  };
-  read_on();
+  for (const std::string& words : cartridges) covered.add(words);
+  return covered;
+}
+
+void choose_cartridges(RespiratorNeed& need, const Label& label, const AirResult& air) {
+  need.cartridges = label_cartridges(label);
   if (takes_cartridges(need.facepiece)) {
+    const bool label_names_gas = coverage_of(need.cartridges).gas();
     const bool high = label.strength == StrengthClass::high_strength_oxidiser;
-    for (const ActiveAir& active : air.actives) cover(need, active, air, covered.gas(), high);
-    read_on();
-    if (!covered.particulates()) need.cartridges.emplace_back(best_filter);
-    read_on();
+    for (const ActiveAir& active : air.actives) cover(need, active, air, label_names_gas, high);
+    if (!coverage_of(need.cartridges).particulates()) need.cartridges.emplace_back(best_filter);
   }
-  if (need.facepiece >= Facepiece::supplied_air) {
-    need.cartridges.clear();
-    return;
-  }
+  if (need.facepiece == Facepiece::none || need.facepiece >= Facepiece::supplied_air) need.cartridges.clear();
+  const Coverage covered = coverage_of(need.cartridges);
   need.gas_cartridges = covered.gas();
   need.band_colour = covered.colour();
 }

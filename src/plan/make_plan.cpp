@@ -82,7 +82,7 @@ Result<void> breathe(const PlanRequest& request, Plan& plan) {
   CaseSpread spread;
   spread.volume_low = plan.volume.low;
   spread.volume_high = plan.volume.high;
-  auto cases = air_cases(plan.zone, input, plan.air, spread);
+  auto cases = air_cases(plan.zone, input, spread);
   if (!cases) return tl::make_unexpected(std::move(cases.error()));
   plan.cases = *cases;
   if (request.deadline) plan.airing_for_deadline = airing_for_deadline(plan.zone, input, *request.deadline);

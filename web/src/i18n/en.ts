@@ -336,7 +336,7 @@ export const en = {
   "facepiece.filtering": "filtering facepiece",
   "facepiece.half-mask": "half mask",
   "facepiece.full-facepiece": "full facepiece",
-  "facepiece.powered": "powered",
+  "facepiece.powered": "powered air-purifying respirator",
   "facepiece.supplied-air": "supplied air",
-  "facepiece.self-contained": "self-contained",
+  "facepiece.self-contained": "self-contained breathing apparatus",
 } as const satisfies Record<string, string>;

@@ -337,7 +337,7 @@ export const es: Catalogue = {
   "facepiece.filtering": "mascarilla filtrante",
   "facepiece.half-mask": "media máscara",
   "facepiece.full-facepiece": "máscara completa",
-  "facepiece.powered": "motorizado",
+  "facepiece.powered": "respirador purificador motorizado",
   "facepiece.supplied-air": "aire suministrado",
-  "facepiece.self-contained": "autónomo",
+  "facepiece.self-contained": "equipo autónomo de aire",
 };

@@ -40,10 +40,15 @@ const figuresOf = (language: string) => (_: uPlot, ticks: number[]) => {
   return ticks.map((at) => number(at, Math.max(0, Math.ceil(-Math.log10(apart) - 1e-9) + (apart % 1 === 0 ? 0 : 1)), language));
 };
 
+/** Days, or the hours of one where the marks lie closer. */
+const timesOf = (language: string) => (_: uPlot, ticks: number[]) => {
+  const apart = (ticks[1] ?? Infinity) - (ticks[0] ?? 0);
+  const words = new Intl.DateTimeFormat(language, apart < daySeconds ? { timeStyle: "short" } : { month: "short", day: "numeric" });
+  return ticks.map((at) => words.format(at * 1000));
+};
+
 function optionsFor({ lines, width, language, when, fromZero }: Drawing): uPlot.Options {
   const axis = { stroke: colorOf("--ink"), grid: { stroke: colorOf("--hair"), width: 1 }, ticks: { stroke: colorOf("--hair"), width: 1 } };
-  const day = new Intl.DateTimeFormat(language, { month: "short", day: "numeric" });
-  const hour = new Intl.DateTimeFormat(language, { timeStyle: "short" });
   return {
     width, height,
     cursor: { drag: { x: false, y: false } },
@@ -51,7 +56,7 @@ function optionsFor({ lines, width, language, when, fromZero }: Drawing): uPlot.
     legend: { live: false },
     // What is on hand is seen against nothing at all, and its order point with it.
     scales: { x: { time: true }, ...(fromZero ? { y: { range: (_: uPlot, _low: number, high: number): uPlot.Range.MinMax => [0, high > 0 ? high * 1.1 : 1] } } : {}) },
-    axes: [{ ...axis, space: 70, values: (_, ticks) => ticks.map((at) => ((ticks[1] ?? Infinity) - (ticks[0] ?? 0) < daySeconds ? hour : day).format(at * 1000)) }, { ...axis, size: 64, values: figuresOf(language) }],
+    axes: [{ ...axis, space: 70, values: timesOf(language) }, { ...axis, size: 64, values: figuresOf(language) }],
     series: [{ label: when }, ...lines.map(seriesOf)],
   };
 }
