@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "asking/zone_time.hpp"
+#include "desk/job_hold.hpp"
 #include "fogwright/gate.hpp"
 
 namespace fogwright {
@@ -38,7 +39,7 @@ std::string hold_words(const json& job, const HoldState& hold, std::int64_t now_
   // The time passed, but a reading speaks against it.
   if (left <= 0) return hold.ready.error().message + ".";
   return fmt::format("{} left, until {}: nobody goes in{}.", countdown_words(left),
-                     local_time(job.at("zone").get<std::string>(), now_ms + left),
+                     local_time(job.at("zone").get<std::string>(), up_to_minute(now_ms + left)),
                      floor_runs && hold.total_ms > hold.floor_ms ? " (then by readings, or longer)" : "");
 }
 

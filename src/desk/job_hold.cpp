@@ -77,4 +77,6 @@ std::int64_t clock_shift_ms(const Moment& from, const Moment& to) noexcept {
   return (to.ms - from.ms) - (to.clock.uptime_ms - from.clock.uptime_ms);
 }
 
+std::int64_t up_to_minute(std::int64_t ms) noexcept { return (ms + minute_ms - 1) / minute_ms * minute_ms; }
+
 }  // namespace fogwright

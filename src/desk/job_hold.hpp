@@ -9,5 +9,7 @@ namespace fogwright {
 inline constexpr std::int64_t clock_slack_ms = 2 * 60'000;
 /// How far the calendar ran ahead of the uptime (minus: behind), within one boot; 0 across boots.
 [[nodiscard]] std::int64_t clock_shift_ms(const Moment& from, const Moment& to) noexcept;
+/// The next whole minute, where a hold's end or a release is told without seconds.
+[[nodiscard]] std::int64_t up_to_minute(std::int64_t ms) noexcept;
 
 }  // namespace fogwright

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "desk/job_document.hpp"
+#include "desk/job_hold.hpp"
 #include "press/parts.hpp"
 
 namespace fogwright::press {

@@ -3,6 +3,7 @@
 #include <fmt/ranges.h>
 
 #include "desk/job_document.hpp"
+#include "desk/job_hold.hpp"
 #include "press/parts.hpp"
 
 namespace fogwright::press {

@@ -14,8 +14,6 @@ using paper::Word;
 
 namespace {
 
-constexpr std::int64_t minute_ms = 60'000;
-
 std::size_t words_in(std::string_view line) {
   return static_cast<std::size_t>(std::count(line.begin(), line.end(), ' ')) + 1;
 }
@@ -68,8 +66,6 @@ std::vector<paper::Contact> contacts_of(const Firm& firm, Language language) {
   contacts.push_back({word(language, Word::emergency), "911"});
   return contacts;
 }
-
-std::int64_t up_to_minute(std::int64_t ms) noexcept { return (ms + minute_ms - 1) / minute_ms * minute_ms; }
 
 paper::LocalTime local(const Source& source, const json& job, std::int64_t ms) {
   return source.clock(job.at("zone").get<std::string>(), ms);

@@ -29,8 +29,6 @@ struct JobAndLabel {
 /// The signed checkpoint that covers the last entry of a job, with the proof; nullopt where none does.
 [[nodiscard]] Result<std::optional<paper::Proof>> proof_of(const Source& source, const nlohmann::json& job);
 
-/// Up to the minute: a hold's end, a release.
-[[nodiscard]] std::int64_t up_to_minute(std::int64_t ms) noexcept;
 [[nodiscard]] paper::LocalTime local(const Source& source, const nlohmann::json& job, std::int64_t ms);
 /// "2026-03-04 14:05 CST"; without the zone where many stand below one another.
 [[nodiscard]] std::string time_words(const paper::LocalTime& time, bool with_zone = true);

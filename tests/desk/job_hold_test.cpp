@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "desk/job_document.hpp"
+#include "desk/job_hold.hpp"
 #include "desk/vessels.hpp"
 #include "job_world.hpp"
 
@@ -428,4 +429,10 @@ TEST_CASE("A reading in ppm is taken at 25 C, as limits are, and rounded up") {
   CHECK(read_reading(chlorine_dioxide, "0.0201 mg/m3") == 21);
   CHECK(read_reading("1-1-1", "1 ppm").error().code == ErrorCode::not_found);
   CHECK(read_reading(chlorine_dioxide, "low").error().code == ErrorCode::not_understood);
+}
+
+TEST_CASE("the end of a hold is told to the next whole minute, never to the one before it") {
+  CHECK(up_to_minute(120'000) == 120'000);
+  CHECK(up_to_minute(120'001) == 180'000);
+  CHECK(up_to_minute(179'999) == 180'000);
 }

@@ -261,7 +261,7 @@ export const en = {
   "plan.noFogger": "None named",
   "plan.noFoggerDetail": "the flow is estimated",
   "plan.seconds": "Seconds",
-  "plan.band": "Band",
+  "plan.band": "Band, s",
   "plan.done": "Fogged, s",
   "plan.load": "Load",
   "plan.hold": "Stay out",

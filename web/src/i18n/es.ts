@@ -262,7 +262,7 @@ export const es: Catalogue = {
   "plan.noFogger": "Ninguno",
   "plan.noFoggerDetail": "el caudal se estima",
   "plan.seconds": "Segundos",
-  "plan.band": "Margen",
+  "plan.band": "Margen, s",
   "plan.done": "Hecho, s",
   "plan.load": "Cargar",
   "plan.hold": "Quedarse fuera",

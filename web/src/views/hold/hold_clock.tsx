@@ -8,7 +8,8 @@ import { useWakeLock } from "../../driveway/wake_lock";
 import { useWords } from "../../i18n/use_words";
 import { countdown, dayAndTime, timeOfDay } from "../../settings/units";
 
-const halfDayMs = 12 * 3_600_000;
+const minuteMs = 60_000;
+const halfDayMs = 12 * 60 * minuteMs;
 
 /** What is left, as large as the screen allows, and the time of day at which it ends at the job's place. */
 export function HoldClock({ job, again }: { job: Job; again: () => void }) {
@@ -27,8 +28,8 @@ export function HoldClock({ job, again }: { job: Job; again: () => void }) {
     return () => clearInterval(timer);
   }, [ran]);
   if (!job.hold || !left) return null;
-  // The day as well, where the time of day alone could be taken for an earlier one.
-  const ends = (ms: number) => (ms - now < halfDayMs ? timeOfDay : dayAndTime)(ms, job.zone ?? "UTC", language);
+  // To the next whole minute, and with the day where the time of day alone could be taken for an earlier one.
+  const ends = (ms: number) => (ms - now < halfDayMs ? timeOfDay : dayAndTime)(Math.ceil(ms / minuteMs) * minuteMs, job.zone ?? "UTC", language);
   const why = (job.hold as { why?: string }).why;
   return (
     <div class={`hold-clock ${over ? "over" : "runs"}`}>
