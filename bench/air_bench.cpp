@@ -52,13 +52,13 @@ static void air_of_one_building(benchmark::State& state) {
 }
 BENCHMARK(air_of_one_building)->Arg(1)->Arg(2)->Arg(3);
 
-static void low_and_high_case(benchmark::State& state) {
+static void air_with_low_and_high_case(benchmark::State& state) {
   const Label l = label(2);
   const Zone zone = house();
   const AirInput input = input_of(l);
-  for (auto _ : state) benchmark::DoNotOptimize(air_cases(zone, input, {}));
+  for (auto _ : state) benchmark::DoNotOptimize(air_with_cases(zone, input, {}));
 }
-BENCHMARK(low_and_high_case);
+BENCHMARK(air_with_low_and_high_case);
 
 static void airing_out_for_a_deadline(benchmark::State& state) {
   const Label l = label(2);

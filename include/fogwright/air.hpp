@@ -237,9 +237,14 @@ struct CaseSpread {
   double free_fraction_deviation = 0.05;         ///< of the measured 0.89
   LiquidVolume volume_low{}, volume_high{};      ///< zero: the volume of the input
 };
-/// The high case is never below the nominal one, nor the low case above it. Errors: as air_after_fogging;
-/// out_of_range (a spread outside 0..1, or one that leaves no free volume).
-[[nodiscard]] Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const CaseSpread& spread);
+struct AirWithCases {
+  AirResult nominal;
+  AirCases cases;
+};
+/// air_after_fogging and both cases of it. The high case is never below the nominal one, nor the low case above
+/// it. Errors: as air_after_fogging; out_of_range (a spread outside 0..1, or one that leaves no free volume).
+[[nodiscard]] Result<AirWithCases> air_with_cases(const Zone& zone, const AirInput& input,
+                                                  const CaseSpread& spread);
 
 // --- The inverse questions ----------------------------------------------------------------------------------
 

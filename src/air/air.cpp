@@ -54,15 +54,19 @@ AirResult vapours(const Zone& zone, const AirInput& input, std::vector<ActiveAir
   return result;
 }
 
+AirResult everything(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known) {
+  AirResult result = vapours(zone, input, std::move(known));
+  result.haze = haze_of(zone, input, ventilation_of(zone, *input.label), result.free);
+  result.flammable = flammable_air(zone, input, result.free);
+  result.moisture = moisture_of(zone, input, result.free);
+  return result;
+}
+
 }  // namespace air
 
 Result<AirResult> air_after_fogging(const Zone& zone, const AirInput& input) {
   if (auto ok = air::check_input(zone, input); !ok) return tl::make_unexpected(std::move(ok.error()));
-  AirResult result = air::vapours(zone, input);
-  result.haze = air::haze_of(zone, input, air::ventilation_of(zone, *input.label), result.free);
-  result.flammable = air::flammable_air(zone, input, result.free);
-  result.moisture = air::moisture_of(zone, input, result.free);
-  return result;
+  return air::everything(zone, input, air::known_limits(zone, input));
 }
 
 }  // namespace fogwright

@@ -55,13 +55,14 @@ Result<void> check_spread(const Zone& zone, const CaseSpread& spread) {
 
 }  // namespace
 
-Result<AirCases> air_cases(const Zone& zone, const AirInput& input, const CaseSpread& spread) {
+Result<AirWithCases> air_with_cases(const Zone& zone, const AirInput& input, const CaseSpread& spread) {
   if (auto ok = air::check_input(zone, input); !ok) return tl::make_unexpected(std::move(ok.error()));
   if (auto ok = check_spread(zone, spread); !ok) return tl::make_unexpected(std::move(ok.error()));
   Known known = air::known_limits(zone, input);
+  AirResult nominal = air::everything(zone, input, known);
   const Case low = friendly(zone, input, spread, known);
   const Case high = hostile(zone, input, spread, std::move(known));
-  return AirCases{low.time, high.time, low.peak, high.peak};
+  return AirWithCases{std::move(nominal), {low.time, high.time, low.peak, high.peak}};
 }
 
 }  // namespace fogwright

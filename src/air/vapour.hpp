@@ -13,5 +13,7 @@ namespace fogwright::air {
 [[nodiscard]] std::vector<ActiveAir> known_limits(const Zone& zone, const AirInput& input);
 /// The same as vapours(zone, input), for known_limits() of this label, entered limits and occupant factor.
 [[nodiscard]] AirResult vapours(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known);
+/// With haze, moisture and flammability.
+[[nodiscard]] AirResult everything(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known);
 
 }  // namespace fogwright::air

@@ -18,6 +18,7 @@ json item_json(const json& job, const Need& need) {
   json item = {
       {"item", need.id}, {"words", item_words(job, need.id)}, {"question", evidence_question(need.id)}};
   if (!need.rule) return item;
+  if (!need.value.empty()) item["value"] = need.value;
   item["why"] = need.rule->why;
   item["basis"] = basis_name(need.rule->basis);
   item["citation"] = need.rule->citation;

@@ -76,10 +76,18 @@ class Collector {
     const std::string_view van = raised.word("van");
     return van.empty() ? raised.word("place") : van;
   }
+  /// The entry that raised it first, then those that show it with it.
+  static std::vector<std::int64_t> entries_of(const Glance& raised) {
+    std::vector<std::int64_t> entries = {raised.integer("seq").value_or(0)};
+    each_element(raised.raw("shown_by"), [&](std::string_view seq) {
+      if (const auto number = integer_in(seq)) entries.push_back(*number);
+    });
+    return entries;
+  }
   static Departure departure_of(const DepartureRule& rule, const Glance& raised, std::int64_t at_ms) {
     return {&rule,
             raised.text("what"),
-            {raised.integer("seq").value_or(0)},
+            entries_of(raised),
             at_ms,
             raised.text("job"),
             std::string(person_in(raised)),

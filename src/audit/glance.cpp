@@ -108,8 +108,9 @@ std::string Glance::text(std::string_view name) const {
   return read.is_string() ? read.get<std::string>() : std::string();
 }
 
-std::optional<std::int64_t> Glance::integer(std::string_view name) const {
-  const std::string_view value = raw(name);
+std::optional<std::int64_t> Glance::integer(std::string_view name) const { return integer_in(raw(name)); }
+
+std::optional<std::int64_t> integer_in(std::string_view value) {
   std::int64_t number = 0;
   const auto [end, error] = std::from_chars(value.data(), value.data() + value.size(), number);
   if (value.empty() || error != std::errc{} || end != value.data() + value.size()) return std::nullopt;

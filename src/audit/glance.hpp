@@ -35,6 +35,9 @@ class Glance {
   std::size_t count_ = 0;
 };
 
+/// nullopt where the text is no whole number.
+[[nodiscard]] std::optional<std::int64_t> integer_in(std::string_view value);
+
 /// The elements of an array, one after the other.
 void each_element(std::string_view array, const std::function<void(std::string_view element)>& visit);
 

@@ -39,13 +39,6 @@ std::optional<std::int64_t> remaining_ul(const Documents& documents, std::string
   return std::nullopt;
 }
 
-/// The entry that brought a vessel in.
-std::vector<std::int64_t> first_entry(const Documents& documents, const std::string& vessel) {
-  const auto movements = documents.get("movements", vessel);
-  if (!movements || movements->at("rows").empty()) return {};
-  return {movements->at("rows").front().at("seq").get<std::int64_t>()};
-}
-
 std::set<std::string> places_with_a_range(const Documents& documents, std::int64_t now_ms) {
   std::set<std::string> places;
   for (const VesselView& view : vessels_on_hand(documents, "", "", now_ms)) {
@@ -82,7 +75,7 @@ void judge_expired_on_hand(const BookView& view, const Found& found) {
     departure.what =
         fmt::format("{} in {} still holds {} and may not be used since {}", vessel.id, vessel.place,
                     volume_words(vessel.remaining_ul), day_of(vessel.usable_until_ms));
-    departure.entries = first_entry(view.documents, vessel.id);
+    departure.entries = first_movement(view.documents, vessel.id);
     departure.at_ms = vessel.usable_until_ms;
     departure.product = vessel.item.substr(0, vessel.item.find('/'));
     departure.place = vessel.place;

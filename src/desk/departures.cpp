@@ -24,7 +24,7 @@ std::string_view severity_name(Severity severity) noexcept {
 std::string sequence_key(std::int64_t seq) { return fmt::format("{:012}", seq); }
 
 void raise(const Entry& entry, MutableDocuments& documents, std::string_view rule, std::string what,
-           nlohmann::json about) {
+           nlohmann::json about, Sequence shown_by) {
   const auto rules = departure_rules();
   const auto row =
       std::find_if(rules.begin(), rules.end(), [&](const DepartureRule& r) { return r.id == rule; });
@@ -40,6 +40,10 @@ void raise(const Entry& entry, MutableDocuments& documents, std::string_view rul
   about["what"] = std::move(what);
   about["actor"] = entry.actor;
   about["happened_ms"] = entry.happened_ms;
+  std::sort(shown_by.begin(), shown_by.end());
+  shown_by.erase(std::unique(shown_by.begin(), shown_by.end()), shown_by.end());
+  std::erase(shown_by, entry.seq);
+  if (!shown_by.empty()) about["shown_by"] = std::move(shown_by);
   documents.put("departure", key, about, true);
 }
 

@@ -41,7 +41,10 @@ void fogger_tested(const Entry& entry, MutableDocuments& documents) {
   for (const char* member : {"flow_ul_min", "low_ul_min", "high_ul_min", "spread_ppm"})
     test[member] = entry.body.at(member).get<std::int64_t>();
   copy(entry.body, test, {"drift_ppm"});
+  test["seq"] = entry.seq;
   const std::int64_t drift = test.value("drift_ppm", std::int64_t{0});
+  Sequence before;
+  if (const json& tests = fogger->at("tests"); !tests.empty()) before = {tests.back().value("seq", entry.seq)};
   (*fogger)["tests"].push_back(std::move(test));
   documents.put("fogger", name, *fogger, fogger->at("active"));
   // The first test compares with nothing: its drift is missing and counts as none.
@@ -49,11 +52,11 @@ void fogger_tested(const Entry& entry, MutableDocuments& documents) {
     raise(entry, documents, "fogger-drift",
           fmt::format("fogger {} gives {}.{} % {} than at the test before", name, std::abs(drift) / 10'000,
                       std::abs(drift) / 1'000 % 10, drift < 0 ? "less" : "more"),
-          {{"fogger", name}});
+          {{"fogger", name}}, before);
 }
 
 void cartridge_registered(const Entry& entry, MutableDocuments& documents) {
-  json cartridge = {{"active", true}, {"used_minutes", 0}};
+  json cartridge = {{"active", true}, {"used_minutes", 0}, {"seqs", json::array({entry.seq})}};
   for (const char* member : {"cartridge", "model", "words", "schedule_minutes", "basis"})
     cartridge[member] = entry.body.at(member);
   documents.put("cartridge", cartridge["cartridge"].get<std::string>(), cartridge, true);
@@ -66,16 +69,18 @@ void cartridge_used(const Entry& entry, MutableDocuments& documents) {
   if (!cartridge) return;
   const std::int64_t used = cartridge->at("used_minutes").get<std::int64_t>() + minutes;
   (*cartridge)["used_minutes"] = used;
+  const Sequence before = cartridge->value("seqs", Sequence{});
+  (*cartridge)["seqs"].push_back(entry.seq);
   documents.put("cartridge", name, *cartridge, cartridge->at("active"));
   json about = {{"cartridge", name}};
   copy(entry.body, about, {"job"});
   if (!cartridge->at("active").get<bool>())
     raise(entry, documents, "retired-cartridge-used",
-          fmt::format("cartridge {} was worn after it was retired", name), about);
+          fmt::format("cartridge {} was worn after it was retired", name), about, before);
   if (const auto schedule = cartridge->at("schedule_minutes").get<std::int64_t>(); used > schedule)
     raise(entry, documents, "cartridge-overrun",
           fmt::format("cartridge {} was worn {} min; its change schedule is {} min", name, used, schedule),
-          about);
+          about, before);
 }
 
 template <const char* kind>
@@ -84,6 +89,7 @@ void thing_retired(const Entry& entry, MutableDocuments& documents) {
   auto thing = thing_of(entry, documents, kind, name);
   if (!thing) return;
   (*thing)["active"] = false;
+  if (thing->contains("seqs")) (*thing)["seqs"].push_back(entry.seq);
   documents.put(kind, name, *thing, false);
 }
 constexpr char fogger_kind[] = "fogger";

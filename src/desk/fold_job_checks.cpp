@@ -30,11 +30,19 @@ std::string seconds_words(std::int64_t ms) { return fmt::format("{}.{} s", ms / 
 
 }  // namespace
 
+Sequence steps_of(const json& job, std::initializer_list<const char*> steps) {
+  Sequence taken;
+  const json seqs = job.value("seqs", json::object());
+  for (const char* step : steps)
+    if (seqs.contains(step)) taken.push_back(seqs[step].get<std::int64_t>());
+  return taken;
+}
+
 void raise_about(const Entry& entry, MutableDocuments& documents, const json& job, std::string_view rule,
-                 std::string what) {
+                 std::string what, Sequence shown_by) {
   json about = {{"job", job.at("job")}, {"person", entry.actor}, {"product", job.at("product")}};
   if (job.contains("van")) about["van"] = job["van"];
-  raise(entry, documents, rule, std::move(what), std::move(about));
+  raise(entry, documents, rule, std::move(what), std::move(about), std::move(shown_by));
 }
 
 void check_start(const Entry& entry, MutableDocuments& documents, const json& job, std::int64_t at_ms,
@@ -42,18 +50,20 @@ void check_start(const Entry& entry, MutableDocuments& documents, const json& jo
   const auto product = documents.get("product", job.at("product").get<std::string>());
   const bool same_label = product && product->at("current") == job.at("label_digest");
   if (!same_label)
-    raise_about(entry, documents, job, "label-changed", "the label was replaced after the plan was made");
+    raise_about(entry, documents, job, "label-changed", "the label was replaced after the plan was made",
+                steps_of(job, {"planned"}));
   for (const Missing& missing : missing_for_start(documents, job, at_ms, day)) {
     const bool about_label = missing.requirement == "label-read" && !same_label && met_of(job, "label-read");
     if (!about_label)
       raise_about(entry, documents, job, rule_for(missing),
-                  fmt::format("{}: {}", missing.requirement, missing.why));
+                  fmt::format("{}: {}", missing.requirement, missing.why), steps_of(job, {"planned"}));
   }
   // Who records a job afterwards need not be who fogged it.
   if (entry.kind != "job-recorded" && entry.actor != job.at("technician"))
-    raise_about(entry, documents, job, "wrong-person",
-                fmt::format("{} fogged; the gate was met for {}", entry.actor,
-                            job.at("technician").get<std::string>()));
+    raise_about(
+        entry, documents, job, "wrong-person",
+        fmt::format("{} fogged; the gate was met for {}", entry.actor, job.at("technician").get<std::string>()),
+        steps_of(job, {"planned"}));
   check_products(entry, documents, job);
 }
 
@@ -63,14 +73,25 @@ std::pair<std::int64_t, std::int64_t> band_of(const json& one) {
   return {one.at("band_s").at(0).get<std::int64_t>(), one.at("band_s").at(1).get<std::int64_t>()};
 }
 
+/// The plan, and the fog at one return of a system; without a name at all of them.
+Sequence shown_by_fog(const json& job, const json& system, const std::string& name = {}) {
+  Sequence shown = steps_of(job, {"planned"});
+  for (const json& one : job.at("returns"))
+    if (one.at("system") == system.at("name") && (name.empty() || one.at("return") == name))
+      shown.push_back(one.at("seq").get<std::int64_t>());
+  return shown;
+}
+
 /// The band is in whole seconds: its last second counts to its end.
-void check_band(const Entry& entry, MutableDocuments& documents, const json& job, std::string_view rule,
-                const json& one, std::int64_t ms) {
+bool off_band(const json& one, std::int64_t ms) {
   const auto [low, high] = band_of(one);
-  if (ms >= low * 1'000 && ms < (high + 1) * 1'000) return;
-  raise_about(entry, documents, job, rule,
-              fmt::format("{} was fogged {}; the band is {} to {} s", one.at("name").get<std::string>(),
-                          seconds_words(ms), low, high));
+  return ms < low * 1'000 || ms >= (high + 1) * 1'000;
+}
+
+std::string off_band_words(const json& one, std::int64_t ms) {
+  const auto [low, high] = band_of(one);
+  return fmt::format("{} was fogged {}; the band is {} to {} s", one.at("name").get<std::string>(),
+                     seconds_words(ms), low, high);
 }
 
 }  // namespace
@@ -79,12 +100,16 @@ void check_dose(const Entry& entry, MutableDocuments& documents, const json& job
   for (const json& system : job.at("plan").at("systems")) {
     std::int64_t total_ms = 0;
     for (const json& one : system.at("returns")) {
-      const std::int64_t ms =
-          fogged_ms(job, system.at("name").get<std::string>(), one.at("name").get<std::string>());
-      check_band(entry, documents, job, "time-off-band", one, ms);
+      const std::string name = one.at("name");
+      const std::int64_t ms = fogged_ms(job, system.at("name").get<std::string>(), name);
+      if (off_band(one, ms))
+        raise_about(entry, documents, job, "time-off-band", off_band_words(one, ms),
+                    shown_by_fog(job, system, name));
       total_ms += ms;
     }
-    check_band(entry, documents, job, "total-off-band", system, total_ms);
+    if (off_band(system, total_ms))
+      raise_about(entry, documents, job, "total-off-band", off_band_words(system, total_ms),
+                  shown_by_fog(job, system));
   }
 }
 
@@ -104,7 +129,8 @@ void check_volume(const Entry& entry, MutableDocuments& documents, const json& j
   const auto planned = job.at("plan").at("volume_ul").at("target").get<std::int64_t>();
   if (std::abs(used - planned) * volume_share <= planned) return;
   raise_about(entry, documents, job, "volume-off-plan",
-              fmt::format("{} was used; the plan was {}", volume_words(used), volume_words(planned)));
+              fmt::format("{} was used; the plan was {}", volume_words(used), volume_words(planned)),
+              steps_of(job, {"planned"}));
 }
 
 void check_release(const Entry& entry, MutableDocuments& documents, const json& job, const Moment& moment) {
@@ -114,8 +140,10 @@ void check_release(const Entry& entry, MutableDocuments& documents, const json& 
   const bool by_readings =
       hold->elapsed_ms >= hold->floor_ms && (hold->readings_needed || !job.at("readings").empty() ||
                                              entry.body.value("ground", std::string()) == "readings");
+  Sequence shown = steps_of(job, {"planned", "ended"});
+  for (const json& reading : job.at("readings")) shown.push_back(reading.at("seq").get<std::int64_t>());
   raise_about(entry, documents, job, by_readings ? "readings-not-kept" : "hold-not-kept",
-              hold->ready.error().message);
+              hold->ready.error().message, std::move(shown));
 }
 
 void check_draws(const Entry& entry, MutableDocuments& documents, const json& job) {
@@ -126,7 +154,8 @@ void check_draws(const Entry& entry, MutableDocuments& documents, const json& jo
   if (drawn == 0 && job.value("measured", std::string()) == "afterwards") return;
   if (std::abs(drawn - used) * draw_share <= used) return;
   raise_about(entry, documents, job, "draw-off-use",
-              fmt::format("{} was drawn from stock; the job used {}", volume_words(drawn), volume_words(used)));
+              fmt::format("{} was drawn from stock; the job used {}", volume_words(drawn), volume_words(used)),
+              steps_of(job, {"ended"}));
 }
 
 void check_releaser(const Entry& entry, MutableDocuments& documents, const json& job) {
@@ -148,12 +177,15 @@ void check_clock(const Entry& entry, MutableDocuments& documents, const json& jo
   if (const std::int64_t shift = clock_shift_ms(from, to); std::abs(shift) > clock_slack_ms)
     raise_about(entry, documents, job, "clock-set-in-hold",
                 fmt::format("the device's clock was set {} by {} min during the hold",
-                            shift > 0 ? "forward" : "back", std::abs(shift) / 60'000));
+                            shift > 0 ? "forward" : "back", std::abs(shift) / 60'000),
+                steps_of(job, {"ended"}));
   else if (to.ms < from.ms)
-    raise_about(entry, documents, job, "clock-set-in-hold", "the device's clock reads earlier than fog-off");
+    raise_about(entry, documents, job, "clock-set-in-hold", "the device's clock reads earlier than fog-off",
+                steps_of(job, {"ended"}));
   if (!from.clock.boot.empty() && from.clock.boot != to.clock.boot)
     raise_about(entry, documents, job, "hold-by-calendar",
-                "another boot or another device than at fog-off: only the calendar told the hold");
+                "another boot or another device than at fog-off: only the calendar told the hold",
+                steps_of(job, {"ended"}));
 }
 
 void check_products(const Entry& entry, MutableDocuments& documents, const json& job) {

@@ -3,13 +3,16 @@
 
 /// Departures of a job: each check raises what an entry broke, and refuses nothing.
 
+#include "desk/fold_parts.hpp"
 #include "desk/job_document.hpp"
 #include "fogwright/book/entry.hpp"
 
 namespace fogwright {
 
 void raise_about(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
-                 std::string_view rule, std::string what);
+                 std::string_view rule, std::string what, Sequence shown_by = {});
+/// The entries that took these steps of the job so far: "planned", "started", "ended".
+[[nodiscard]] Sequence steps_of(const nlohmann::json& job, std::initializer_list<const char*> steps);
 
 /// Items that were open when fog started, the label, whose gate it was.
 void check_start(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job, std::int64_t at_ms,

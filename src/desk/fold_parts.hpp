@@ -20,8 +20,12 @@ struct FoldRow {
 /// A key that sorts by sequence: twelve digits.
 [[nodiscard]] std::string sequence_key(std::int64_t seq);
 
-/// Raises a departure on behalf of an entry. `rule` must stand in the table.
+/// Sequence numbers of entries.
+using Sequence = std::vector<std::int64_t>;
+
+/// Raises a departure on behalf of an entry. `rule` must stand in the table. `shown_by`: the earlier entries
+/// that show it together with this one, in any order.
 void raise(const Entry& entry, MutableDocuments& documents, std::string_view rule, std::string what,
-           nlohmann::json about = nlohmann::json::object());
+           nlohmann::json about = nlohmann::json::object(), Sequence shown_by = {});
 
 }  // namespace fogwright

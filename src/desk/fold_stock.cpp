@@ -23,11 +23,13 @@ std::int64_t volume_of(const json& body, const char* member) {
 
 std::string job_of(const Entry& entry) { return entry.body.value("job", std::string()); }
 
-json about(const Entry& entry, const Vessel& vessel) {
-  json members = {
-      {vessel.kind, vessel.id}, {"product", vessel.text("product")}, {"place", vessel.text("place")}};
-  if (const std::string job = job_of(entry); !job.empty()) members["job"] = job;
-  return members;
+/// A departure of what a vessel holds, shown by its receipt or mixing as well.
+void raise_on(const Entry& entry, MutableDocuments& documents, const Vessel& vessel, std::string_view rule,
+              std::string what, const json& more = json::object()) {
+  json about = {{vessel.kind, vessel.id}, {"product", vessel.text("product")}, {"place", vessel.text("place")}};
+  if (const std::string job = job_of(entry); !job.empty()) about["job"] = job;
+  about.update(more);
+  raise(entry, documents, rule, std::move(what), std::move(about), first_movement(documents, vessel.id));
 }
 
 /// The vessel that an entry is about; a departure and nothing where none has that id.
@@ -50,14 +52,13 @@ void check_label_known(const Entry& entry, MutableDocuments& documents, const Ve
     for (const json& version : product->at("versions"))
       if (version["digest"] == digest) {
         if (version.contains("retired"))
-          raise(entry, documents, "retired-label",
-                fmt::format("{} goes by a label that is retired: {}", vessel.id,
-                            version["retired"].get<std::string>()),
-                about(entry, vessel));
+          raise_on(entry, documents, vessel, "retired-label",
+                   fmt::format("{} goes by a label that is retired: {}", vessel.id,
+                               version["retired"].get<std::string>()));
         return;
       }
-  raise(entry, documents, "unknown-label", fmt::format("{} goes by a label that was never adopted", vessel.id),
-        about(entry, vessel));
+  raise_on(entry, documents, vessel, "unknown-label",
+           fmt::format("{} goes by a label that was never adopted", vessel.id));
 }
 
 void container_received(const Entry& entry, MutableDocuments& documents) {
@@ -65,7 +66,8 @@ void container_received(const Entry& entry, MutableDocuments& documents) {
   Vessel vessel{"container", body.at("container"), {}};
   if (vessel_in(documents, vessel.id))
     return raise(entry, documents, "name-taken",
-                 fmt::format("{} was received again; the first receipt stands", vessel.id));
+                 fmt::format("{} was received again; the first receipt stands", vessel.id), json::object(),
+                 first_movement(documents, vessel.id));
   const std::int64_t size = volume_of(body, "size_ul");
   vessel.body = {{"part", body.value("part", std::string())},
                  {"size_ul", size},
@@ -112,10 +114,9 @@ void take(const Entry& entry, MutableDocuments& documents, Vessel& vessel, std::
   if (const std::string job = job_of(entry); !job.empty()) more["job"] = job;
   if (taken.over_ul > 0) {
     more["over_ul"] = taken.over_ul;
-    raise(entry, documents, "over-draw",
-          fmt::format("{} was taken from {}, which held {}", volume_words(ul, Rounding::up), vessel.id,
-                      volume_words(before, Rounding::down)),
-          about(entry, vessel));
+    raise_on(entry, documents, vessel, "over-draw",
+             fmt::format("{} was taken from {}, which held {}", volume_words(ul, Rounding::up), vessel.id,
+                         volume_words(before, Rounding::down)));
   }
   note_movement(entry, documents, vessel.id, taken.remaining_ul - before, more);
 }
@@ -123,13 +124,12 @@ void take(const Entry& entry, MutableDocuments& documents, Vessel& vessel, std::
 /// Whether what is used may be used: in date, not disposed of, by a label that stands.
 void check_usable(const Entry& entry, MutableDocuments& documents, const Vessel& vessel) {
   if (vessel.disposed())
-    raise(entry, documents, "disposed-used", fmt::format("{} was used after it was disposed of", vessel.id),
-          about(entry, vessel));
+    raise_on(entry, documents, vessel, "disposed-used",
+             fmt::format("{} was used after it was disposed of", vessel.id));
   if (entry.happened_ms >= vessel_usable_until(documents, vessel))
-    raise(entry, documents, vessel.is_batch() ? "batch-over-age" : "expired-used",
-          fmt::format("{} was used after {}", vessel.id,
-                      vessel.is_batch() ? "the life of the mix had ended" : "it had expired"),
-          about(entry, vessel));
+    raise_on(entry, documents, vessel, vessel.is_batch() ? "batch-over-age" : "expired-used",
+             fmt::format("{} was used after {}", vessel.id,
+                         vessel.is_batch() ? "the life of the mix had ended" : "it had expired"));
   check_label_known(entry, documents, vessel);
 }
 
@@ -170,10 +170,9 @@ void drawn(const Entry& entry, MutableDocuments& documents) {
   keep_vessel(documents, *vessel);
   book_use(entry, documents, *vessel, ul);
   if (entry.body.contains("out_of_turn"))
-    raise(entry, documents, "out-of-turn",
-          fmt::format("{} was taken although another expires first: {}", vessel->id,
-                      entry.body["out_of_turn"].get<std::string>()),
-          about(entry, *vessel));
+    raise_on(entry, documents, *vessel, "out-of-turn",
+             fmt::format("{} was taken although another expires first: {}", vessel->id,
+                         entry.body["out_of_turn"].get<std::string>()));
 }
 
 /// Takes the parts of a batch out of their containers. Cost and lots of the batch come from them.
@@ -203,28 +202,20 @@ void take_parts(const Entry& entry, MutableDocuments& documents, json& batch) {
   if (all_costs_known) batch["cost_cents"] = cents;
 }
 
-json about_mixer(const Entry& entry, const Vessel& batch) {
-  json members = about(entry, batch);
-  members["person"] = batch.body["mixed_by"];
-  return members;
-}
-
 void check_mixing(const Entry& entry, MutableDocuments& documents, const Vessel& batch) {
   check_label_known(entry, documents, batch);
   const auto facts = documents.get("label-facts", batch.text("label_digest"));
   if (facts && facts->value("mixing_respirator", false) && !batch.body["respirator_worn"].get<bool>())
-    raise(entry, documents, "mixed-without-respirator",
-          fmt::format("{} was mixed without a respirator", batch.id), about_mixer(entry, batch));
+    raise_on(entry, documents, batch, "mixed-without-respirator",
+             fmt::format("{} was mixed without a respirator", batch.id), {{"person", batch.body["mixed_by"]}});
   if (entry.body.contains("off_label"))
-    raise(entry, documents, "mixed-off-label",
-          fmt::format("{} was mixed otherwise than the label says: {}", batch.id,
-                      entry.body["off_label"].get<std::string>()),
-          about(entry, batch));
+    raise_on(entry, documents, batch, "mixed-off-label",
+             fmt::format("{} was mixed otherwise than the label says: {}", batch.id,
+                         entry.body["off_label"].get<std::string>()));
   if (entry.body.contains("out_of_turn"))
-    raise(entry, documents, "out-of-turn",
-          fmt::format("for {} a container was taken although another expires first: {}", batch.id,
-                      entry.body["out_of_turn"].get<std::string>()),
-          about(entry, batch));
+    raise_on(entry, documents, batch, "out-of-turn",
+             fmt::format("for {} a container was taken although another expires first: {}", batch.id,
+                         entry.body["out_of_turn"].get<std::string>()));
 }
 
 void batch_mixed(const Entry& entry, MutableDocuments& documents) {
@@ -232,7 +223,8 @@ void batch_mixed(const Entry& entry, MutableDocuments& documents) {
   Vessel batch{"batch", body.at("batch"), {}};
   if (vessel_in(documents, batch.id))
     return raise(entry, documents, "name-taken",
-                 fmt::format("{} was mixed again; the first mixing stands", batch.id));
+                 fmt::format("{} was mixed again; the first mixing stands", batch.id), json::object(),
+                 first_movement(documents, batch.id));
   const std::int64_t made = volume_of(body, "made_ul");
   batch.body = {{"made_ul", made},
                 {"remaining_ul", made},
@@ -261,9 +253,8 @@ void returned(const Entry& entry, MutableDocuments& documents) {
   note_movement(entry, documents, vessel->id, ul, more);
   book_use(entry, documents, *vessel, -ul);
   if (vessel->remaining_ul() > vessel->capacity_ul())
-    raise(entry, documents, "over-full",
-          fmt::format("{} would hold more than its size after this return: count it", vessel->id),
-          about(entry, *vessel));
+    raise_on(entry, documents, *vessel, "over-full",
+             fmt::format("{} would hold more than its size after this return: count it", vessel->id));
 }
 
 void spilled(const Entry& entry, MutableDocuments& documents) {
@@ -295,10 +286,9 @@ void counted(const Entry& entry, MutableDocuments& documents) {
   note_movement(entry, documents, vessel->id, variance);
   note_count(entry, documents, *vessel, variance);
   if (std::abs(variance) * variance_share > vessel->capacity_ul())
-    raise(entry, documents, "count-variance",
-          fmt::format("{} held {} {} than the book said", vessel->id, volume_words(std::abs(variance)),
-                      variance < 0 ? "less" : "more"),
-          about(entry, *vessel));
+    raise_on(entry, documents, *vessel, "count-variance",
+             fmt::format("{} held {} {} than the book said", vessel->id, volume_words(std::abs(variance)),
+                         variance < 0 ? "less" : "more"));
 }
 
 /// Labels of what is kept in a place, each once.

@@ -70,6 +70,12 @@ std::int64_t vessel_usable_until(const Documents& documents, const Vessel& vesse
   return usable_until_ms(container_of(vessel.body), shelf_life_in(documents, vessel.text("label_digest")));
 }
 
+std::vector<std::int64_t> first_movement(const Documents& documents, const std::string& vessel) {
+  const auto movements = documents.get("movements", vessel);
+  if (!movements || movements->at("rows").empty()) return {};
+  return {movements->at("rows").front().at("seq").get<std::int64_t>()};
+}
+
 std::string item_of(std::string_view product, std::string_view part) {
   return part.empty() ? std::string(product) : fmt::format("{}/{}", product, part);
 }

@@ -38,6 +38,9 @@ struct Vessel {
 /// First moment at which a container or batch may no longer be used.
 [[nodiscard]] std::int64_t vessel_usable_until(const Documents& documents, const Vessel& vessel);
 
+/// The entry that brought a vessel in: one sequence number, or none.
+[[nodiscard]] std::vector<std::int64_t> first_movement(const Documents& documents, const std::string& vessel);
+
 /// What is ordered and counted as one (docs/entries.md).
 [[nodiscard]] std::string item_of(std::string_view product, std::string_view part);
 [[nodiscard]] std::string item_of(const nlohmann::json& container);

@@ -76,15 +76,13 @@ Result<void> breathe(const PlanRequest& request, Plan& plan) {
   // Air changes count over the free volume; over the gross volume they come out lower, and the hold longer.
   if (request.airing_fan) plan.zone.airing = *request.airing_fan / plan.zone.gross;
   const AirInput input = air_input(request, plan);
-  auto air = air_after_fogging(plan.zone, input);
-  if (!air) return tl::make_unexpected(std::move(air.error()));
-  plan.air = std::move(*air);
   CaseSpread spread;
   spread.volume_low = plan.volume.low;
   spread.volume_high = plan.volume.high;
-  auto cases = air_cases(plan.zone, input, spread);
-  if (!cases) return tl::make_unexpected(std::move(cases.error()));
-  plan.cases = *cases;
+  auto air = air_with_cases(plan.zone, input, spread);
+  if (!air) return tl::make_unexpected(std::move(air.error()));
+  plan.air = std::move(air->nominal);
+  plan.cases = air->cases;
   if (request.deadline) plan.airing_for_deadline = airing_for_deadline(plan.zone, input, *request.deadline);
   if (request.fit_dose) plan.volume_for_deadline = volume_for_deadline(plan.zone, input, *request.fit_dose);
   return {};

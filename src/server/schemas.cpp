@@ -90,7 +90,7 @@ constexpr auto schemas = R"json({
     "plan": {"type": "object"}, "met": {"type": "object"},
     "items": {"type": "array", "items": {"type": "object", "required": ["item", "words", "question"], "properties": {
       "item": {"type": "string"}, "words": {"type": "string"}, "question": {"type": "string"},
-      "why": {"type": "string"}, "basis": {"type": "string"}, "citation": {"type": "string"},
+      "value": {"type": "string", "description": "what the job at hand puts into the words"}, "why": {"type": "string"}, "basis": {"type": "string"}, "citation": {"type": "string"},
       "evidence": {"type": "string"}, "lapse": {"type": "string"}, "stage": {"type": "string"},
       "by_facts": {"type": "boolean"}}}},
     "returns": {"type": "array", "items": {"type": "object"}}, "hold": {"type": "object",

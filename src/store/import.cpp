@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <future>
 
 namespace fogwright {
 namespace {
@@ -15,20 +16,25 @@ struct Line {
   std::string bytes;
   Result<Entry> entry;
 };
+using Lines = std::vector<Line>;
 
 class Import {
  public:
   Import(Appender& appender, const std::string& origin, BookTables& tables, const ImportSource& source)
       : appender_(appender), origin_(origin), tables_(tables), source_(source) {}
 
+  /// Another thread reads the entries of the next lines while these are written.
   void run(const Progress& progress) {
-    for (take(); !lines_.empty() && faults_.size() < most_faults; take()) {
-      if (faults_.empty()) look_up();
-      for (Line& line : lines_) {
+    for (Lines lines = entries_of(take()); !lines.empty() && faults_.size() < most_faults;) {
+      std::future<Lines> next = std::async(
+          std::launch::async, [this, taken = take()]() mutable { return entries_of(std::move(taken)); });
+      if (faults_.empty()) look_up(lines);
+      for (Line& line : lines) {
         ++number_;
         if (faults_.size() < most_faults) add(line);
       }
       if (faults_.empty() && progress) progress(number_, std::max(number_, source_.total));
+      lines = next.get();
     }
   }
   [[nodiscard]] tl::expected<std::int64_t, Faults> outcome() {
@@ -37,18 +43,30 @@ class Import {
   }
 
  private:
-  void take() {
-    lines_.clear();
-    while (lines_.size() < lines_at_a_time) {
+  [[nodiscard]] std::vector<std::string> take() const {
+    std::vector<std::string> taken;
+    taken.reserve(lines_at_a_time);
+    while (taken.size() < lines_at_a_time) {
       const auto line = source_.next();
-      if (!line) return;
-      lines_.push_back({std::string(*line), read_entry(*line, origin_)});
+      if (!line) break;
+      taken.emplace_back(*line);
     }
+    return taken;
   }
 
-  void look_up() {
+  [[nodiscard]] Lines entries_of(std::vector<std::string> taken) const {
+    Lines lines;
+    lines.reserve(taken.size());
+    for (std::string& bytes : taken) {
+      auto entry = read_entry(bytes, origin_);
+      lines.push_back({std::move(bytes), std::move(entry)});
+    }
+    return lines;
+  }
+
+  void look_up(const Lines& lines) {
     std::vector<Uuid> ids;
-    for (const Line& line : lines_)
+    for (const Line& line : lines)
       if (line.entry) ids.push_back(line.entry->id);
     tables_.look_up(ids);
   }
@@ -71,7 +89,6 @@ class Import {
   const std::string& origin_;
   BookTables& tables_;
   const ImportSource& source_;
-  std::vector<Line> lines_;
   std::int64_t number_ = 0, added_ = 0;
   Faults faults_;
 };

@@ -91,7 +91,7 @@ TEST_CASE("a building outside the model is refused, with what it covers; its end
       refusal.set(zone, value);
       CHECK_FALSE(check_zone(zone));
       expect_refused(air_after_fogging(zone, input), refusal.where);
-      CHECK_FALSE(air_cases(zone, input, {}));
+      CHECK_FALSE(air_with_cases(zone, input, {}));
       CHECK_FALSE(volume_for_deadline(zone, input, HoldTime{2, unit::hour}));
       CHECK_FALSE(airing_for_deadline(zone, input, HoldTime{2, unit::hour}));
     }

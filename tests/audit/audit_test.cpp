@@ -51,7 +51,7 @@ using Rules = std::vector<std::string_view>;
 
 }  // namespace
 
-TEST_CASE("An audit lists the gravest first, with the entry that proves it") {
+TEST_CASE("An audit lists the gravest first, with the entries that prove it") {
   const AuditAnswer answer = four().audit();
   CHECK(rules_of(answer) == Rules{"mixed-without-respirator", "expired-used", "over-draw", "late-entry"});
   CHECK(answer.by_severity == std::array<std::int64_t, 4>{1, 1, 1, 1});
@@ -62,9 +62,43 @@ TEST_CASE("An audit lists the gravest first, with the entry that proves it") {
   CHECK(draw.product == "fenmist-rtu");
   CHECK(draw.place == "plover");
   CHECK(draw.person == "ash");
-  REQUIRE(draw.entries.size() == 1);
+  REQUIRE(draw.entries.size() == 2);
+  CHECK(draw.entries[0] > draw.entries[1]);  // the draw, then the receipt of what was drawn from
   CHECK(draw.at_ms == start_ms + day_ms);
   CHECK(answer.by_month == std::vector<std::pair<std::string, std::int64_t>>{{"2026-03", 3}, {"2026-04", 1}});
+}
+
+TEST_CASE("A departure of a job names its plan, its fog-off and its readings, the entry that raised it first") {
+  const auto shown = [](const JobWorld& world, const char* rule) {
+    AuditScope scope;
+    scope.rule = rule;
+    const AuditAnswer answer = Book(world).audit(scope);
+    REQUIRE(answer.departures.size() == 1);
+    std::vector<std::string> kinds;
+    for (const std::int64_t seq : answer.departures.front().entries)
+      kinds.push_back(world.shop.entries().at(static_cast<std::size_t>(seq)).kind);
+    return kinds;
+  };
+  using Kinds = std::vector<std::string>;
+  JobWorld early = holding();
+  early.wait(hold_ms(early) - 1);
+  write_release(early);
+  CHECK(shown(early, "hold-not-kept") == Kinds{"job-released", "job-planned", "fog-ended"});
+
+  JobWorld unread = holding("brackwater-20");
+  unread.wait(hold_ms(unread, "floor"));
+  unread.shop.done(take_reading(unread.context(), "J1", {"10049-04-4", 1, "1 ug/m3", true, "meter 3"}));
+  write_release(unread, "readings");
+  CHECK(shown(unread, "readings-not-kept") ==
+        Kinds{"job-released", "job-planned", "fog-ended", "reading-taken"});
+
+  JobWorld brief("fenmist-rtu");
+  brief.meet_before_start();
+  brief.start();
+  brief.shop.done(record_return(brief.context(), "J1", "main", "hall", 1'000));
+  brief.shop.done(record_return(brief.context(), "J1", "main", "den", 1'000));
+  brief.fog_off();
+  CHECK(shown(brief, "total-off-band") == Kinds{"fog-ended", "job-planned", "return-fogged", "return-fogged"});
 }
 
 TEST_CASE("An audit looks at what was asked for only") {

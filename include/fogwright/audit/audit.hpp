@@ -39,8 +39,8 @@ struct AuditScope {
 struct Departure {
   const DepartureRule* rule = nullptr;  ///< never nullptr
   std::string what;                     ///< one sentence without its full stop
-  std::vector<std::int64_t> entries;    ///< sequence numbers of the entries that prove it
-  std::int64_t at_ms = 0;               ///< when it happened, UTC
+  std::vector<std::int64_t> entries;  ///< sequence numbers of those that prove it; the one that raised it first
+  std::int64_t at_ms = 0;             ///< when it happened, UTC
   std::string job, person, product, place;
 };
 

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Days of the record are days of UTC (docs/stock.md); moments are shown in the zone of this device, with its name.
+import { timeFormat } from "../settings/formats";
+
 export const dayMs = 86_400_000;
 
 /** The last whole day on which something may be used that may not be used from a moment on. */
@@ -12,7 +14,7 @@ export const daysTo = (endMs: number, nowMs: number): number => Math.floor((endM
 export const endOfDay = (iso: string): number => Date.parse(`${iso}T00:00:00Z`) + dayMs - 1;
 
 export function day(ms: number, language: string): string {
-  return new Intl.DateTimeFormat(language, { year: "numeric", month: "short", day: "numeric", timeZone: "UTC" }).format(ms);
+  return timeFormat(language, { year: "numeric", month: "short", day: "numeric", timeZone: "UTC" }).format(ms);
 }
 
 export function isoDay(iso: string, language: string): string {
@@ -24,10 +26,10 @@ const toMinute = { year: "numeric", month: "short", day: "numeric", hour: "numer
 
 /** Of the record, to the second, with the zone. */
 export function moment(ms: number, language: string, zone?: string): string {
-  return new Intl.DateTimeFormat(language, { ...toMinute, second: "2-digit", timeZoneName: "short", ...(zone ? { timeZone: zone } : {}) }).format(ms);
+  return timeFormat(language, { ...toMinute, second: "2-digit", timeZoneName: "short", ...(zone ? { timeZone: zone } : {}) }).format(ms);
 }
 
 /** On this device's own clock, for what nobody needs to the second. */
-export const minuteOf = (ms: number, language: string): string => new Intl.DateTimeFormat(language, toMinute).format(ms);
+export const minuteOf = (ms: number, language: string): string => timeFormat(language, toMinute).format(ms);
 
 export const ownZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC";

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+import { numberFormat } from "../settings/formats";
 import type { CatchDay } from "./shapes";
 
 /** More than a tenth, either way (docs/stock.md). A sliver of binary noise does not push it over. */
@@ -15,5 +16,5 @@ export const lastDrift = (tests: CatchDay[]): number | null => driftAt(tests, te
 /** "+4.2 %"; away from nothing, so that what is over the mark never reads as on it. */
 export function driftText(drift: number, language: string): string {
   const percent = (Math.sign(drift) * Math.ceil(Math.abs(drift) * 1000 - 1e-9)) / 10;
-  return `${new Intl.NumberFormat(language, { signDisplay: "exceptZero", maximumFractionDigits: 1 }).format(percent)} %`;
+  return `${numberFormat(language, { signDisplay: "exceptZero", maximumFractionDigits: 1 }).format(percent)} %`;
 }

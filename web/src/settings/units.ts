@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Figures for people, in the units they chose. Rounding names its side: what must suffice goes up, what is left goes
 // down. The factors are exact (NIST SP 811); the engine does the reckoning, here is only display.
+import { numberFormat, timeFormat } from "./formats";
 import type { UnitSystem } from "./preferences";
 
 export const microlitresPerFluidOunce = 29_573.529_562_5; // US gallon of 231 cubic inches / 128
@@ -18,7 +19,7 @@ export function roundTo(value: number, decimals: number, side: Side): number {
 }
 
 export function number(value: number, decimals: number, language: string): string {
-  return new Intl.NumberFormat(language, { maximumFractionDigits: decimals }).format(value);
+  return numberFormat(language, { maximumFractionDigits: decimals }).format(value);
 }
 
 /** The record counts whole microlitres: a gallon in it, 3,785,411, is 128 fl oz and not 127.9. */
@@ -79,13 +80,13 @@ export function minutes(total: number): string {
 
 /** A time of day at the job's place, not the phone's. */
 export function timeOfDay(ms: number, zone: string, language: string, seconds = false): string {
-  return new Intl.DateTimeFormat(language, {
+  return timeFormat(language, {
     hour: "numeric", minute: "2-digit", ...(seconds ? { second: "2-digit" } : {}), timeZone: zone,
   }).format(ms);
 }
 
 export function dayAndTime(ms: number, zone: string, language: string): string {
-  return new Intl.DateTimeFormat(language, {
+  return timeFormat(language, {
     weekday: "short", month: "short", day: "numeric", hour: "numeric", minute: "2-digit", timeZone: zone,
   }).format(ms);
 }

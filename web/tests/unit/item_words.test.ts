@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import test from "node:test";
-import { filledIn, itemWords } from "../../src/driveway/item_words";
+import { itemWords } from "../../src/driveway/item_words";
 import { catalogue, loadLanguage } from "../../src/i18n";
 import { gateEs } from "../../src/i18n/gate_es";
 import { preferences } from "../../src/settings/preferences";
@@ -17,21 +17,20 @@ test("every item of the gate has its Spanish words and why, and no item else has
   for (const { id, words } of rules) {
     assert.ok(gateEs[`itemWhy.${id}`], id);
     assert.equal(gateEs[`item.${id}`]?.includes("{}"), words.includes("{}"), id);
-    assert.equal(gateEs[`itemFrame.${id}`], words.includes("{}") ? words : undefined, id);
   }
 });
 
 test("what the job puts into an item is kept in Spanish", async () => {
   preferences.set({ ...preferences.value, language: "es" });
   await loadLanguage("es");
-  const item = { item: "hold-passed", words: "Wait until 184 min have passed since fog-off, in full.", why: "because" };
+  const item = { item: "hold-passed", words: "Wait until 184 min have passed since fog-off, in full.", value: "184", why: "because" };
   assert.match(itemWords(item, "es").words, /^Espere hasta que hayan pasado 184 min/);
   assert.equal(itemWords(item, "es").language, "es");
-  const gear = itemWords({ item: "gear-mixing", words: "Put on for mixing: goggles, $& gloves.", why: "x" }, "es");
+  const gear = itemWords({ item: "gear-mixing", words: "Put on for mixing: goggles, $& gloves.", value: "goggles, $& gloves", why: "x" }, "es");
   assert.match(gear.words, /: goggles, \$& gloves\.$/);
 });
 
-test("words that are not made from the frame stand as they are, and English stays English", async () => {
+test("where the translation and the job do not fit together the desk's words stand, and English stays English", async () => {
   const other = { item: "hold-passed", words: "Wait.", why: "because" };
   assert.deepEqual(itemWords(other, "es"), { words: "Wait.", why: "because", language: "en" });
   assert.deepEqual(itemWords({ item: "of-a-later-version", words: "New.", why: "y" }, "es"), { words: "New.", why: "y", language: "en" });
@@ -39,10 +38,4 @@ test("words that are not made from the frame stand as they are, and English stay
   await loadLanguage("en");
   assert.equal("item.label-read" in catalogue.value, false);
   assert.equal(itemWords({ item: "label-read", words: "Read the label through.", why: "z" }, "en").language, "en");
-});
-
-test("a frame is taken off only where it fits", () => {
-  assert.equal(filledIn("Take the signs down: {}.", "Take the signs down: 2."), "2");
-  assert.equal(filledIn("a{}a", "a"), undefined);
-  assert.equal(filledIn("{}", "all of it"), "all of it");
 });

@@ -4,6 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import uPlot from "uplot";
 import { useWords } from "../../i18n/use_words";
 import { useObservable } from "../../observable";
+import { timeFormat } from "../../settings/formats";
 import { preferences } from "../../settings/preferences";
 import { number } from "../../settings/units";
 
@@ -43,7 +44,7 @@ const figuresOf = (language: string) => (_: uPlot, ticks: number[]) => {
 /** Days, or the hours of one where the marks lie closer. */
 const timesOf = (language: string) => (_: uPlot, ticks: number[]) => {
   const apart = (ticks[1] ?? Infinity) - (ticks[0] ?? 0);
-  const words = new Intl.DateTimeFormat(language, apart < daySeconds ? { timeStyle: "short" } : { month: "short", day: "numeric" });
+  const words = timeFormat(language, apart < daySeconds ? { timeStyle: "short" } : { month: "short", day: "numeric" });
   return ticks.map((at) => words.format(at * 1000));
 };
 

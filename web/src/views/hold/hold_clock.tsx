@@ -41,7 +41,7 @@ export function HoldClock({ job, again }: { job: Job; again: () => void }) {
           {left.part === "floor" && job.hold.floor_ms < job.hold.total_ms && (
             <p>{t("hold.parts", { floor: countdown(job.hold.floor_ms), time: ends(left.ends_ms + job.hold.total_ms - job.hold.floor_ms) })}</p>
           )}
-          {why && <p class="fine" lang="en">{why}</p>}
+          {why && left.part !== "floor" && <p class="fine" lang="en">{why}</p>}
         </>
       )}
     </div>

@@ -10,11 +10,12 @@ import { syncState } from "../../data/sync";
 import { useWords } from "../../i18n/use_words";
 import { useObservable } from "../../observable";
 import type { Names } from "../../route/routes";
+import { timeFormat } from "../../settings/formats";
 
 function Row({ row }: { row: OutboxRow }) {
   const { t, word, language } = useWords();
   const { entry, state, reply } = row;
-  const time = new Intl.DateTimeFormat(language, { dateStyle: "short", timeStyle: "short" }).format(entry.happened_ms);
+  const time = timeFormat(language, { dateStyle: "short", timeStyle: "short" }).format(entry.happened_ms);
   const job = typeof entry.body.job === "string" ? entry.body.job : "";
   return (
     <li class={`row ${state}`}>
@@ -46,7 +47,7 @@ export function OutboxView(_: { names: Names }) {
       {state.now === "fault" && <Notice tone="danger" title={t("sync.fault")}><p lang="en">{state.words}</p></Notice>}
       <p>
         {state.reached_ms > 0
-          ? t("outbox.reached", { time: new Intl.DateTimeFormat(language, { timeStyle: "short" }).format(state.reached_ms) })
+          ? t("outbox.reached", { time: timeFormat(language, { timeStyle: "short" }).format(state.reached_ms) })
           : t("outbox.notReached")}
       </p>
       {rows?.length === 0 && <p class="empty">{t("outbox.empty")}</p>}

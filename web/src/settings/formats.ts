@@ -1,0 +1,8 @@
+// SPDX-License-Identifier: Apache-2.0
+// Spanish is written as in the United States: 16.6 and 3:11 p. m. A figure that is shown can be typed as it stands, since
+// the engine reads a point as decimal and a comma as thousands.
+const localeOf = (language: string): string => (language === "es" ? "es-US" : language);
+
+export const numberFormat = (language: string, options: Intl.NumberFormatOptions): Intl.NumberFormat => new Intl.NumberFormat(localeOf(language), options);
+
+export const timeFormat = (language: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat => new Intl.DateTimeFormat(localeOf(language), options);
