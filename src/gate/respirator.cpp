@@ -91,22 +91,20 @@ void raise_to_published(RespiratorNeed& need, const AirResult& air) {
     if (exceeds(active, air)) raise(need, least_for(active.substance), Ground::hazard_ratio);
 }
 
-Coverage coverage_of(std::span<const std::string> cartridges) {
-  Coverage covered;
-  for (const std::string& words : cartridges) covered.add(words);
-  return covered;
-}
-
 void choose_cartridges(RespiratorNeed& need, const Label& label, const AirResult& air) {
+  if (need.facepiece == Facepiece::none || need.facepiece >= Facepiece::supplied_air) return;
   need.cartridges = label_cartridges(label);
+  Coverage covered;
+  for (const std::string& words : need.cartridges) covered.add(words);
   if (takes_cartridges(need.facepiece)) {
-    const bool label_names_gas = coverage_of(need.cartridges).gas();
+    const bool label_names_gas = covered.gas();
     const bool high = label.strength == StrengthClass::high_strength_oxidiser;
+    const std::size_t of_label = need.cartridges.size();
     for (const ActiveAir& active : air.actives) cover(need, active, air, label_names_gas, high);
-    if (!coverage_of(need.cartridges).particulates()) need.cartridges.emplace_back(best_filter);
+    for (std::size_t i = of_label; i < need.cartridges.size(); ++i) covered.add(need.cartridges[i]);
+    if (need.facepiece >= Facepiece::supplied_air) return need.cartridges.clear();
+    if (!covered.particulates()) covered.add(need.cartridges.emplace_back(best_filter));
   }
-  if (need.facepiece == Facepiece::none || need.facepiece >= Facepiece::supplied_air) need.cartridges.clear();
-  const Coverage covered = coverage_of(need.cartridges);
   need.gas_cartridges = covered.gas();
   need.band_colour = covered.colour();
 }

@@ -37,8 +37,13 @@ export async function loadOfficeWords(): Promise<void> {
   await loadLanguage(preferences.value.language);
 }
 
+/** The stop of a value, as of "3:12 p.m.", is the sentence's as well. */
 export function fill(text: string, values: Values = {}): string {
-  return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? String(values[name]) : whole));
+  return text.replace(/\{(\w+)\}(\.?)/g, (whole, name: string, stop: string) => {
+    if (!(name in values)) return whole;
+    const value = String(values[name]);
+    return value.endsWith(".") ? value : value + stop;
+  });
 }
 
 export function t(key: Key, values?: Values): string {

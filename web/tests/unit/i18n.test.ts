@@ -57,6 +57,8 @@ test("every key is used somewhere", () => {
   assert.deepEqual(Object.keys(en).filter((key) => !used(key)), []);
 });
 
-test("a name that is not given stays visible", () => {
+test("a name that is not given stays visible, and a sentence ends with one stop", () => {
   assert.equal(fill("{a} and {b}", { a: 1 }), "1 and {b}");
+  assert.equal(fill("Until {a}. Then {a}", { a: "3:12 p.m." }), "Until 3:12 p.m. Then 3:12 p.m.");
+  assert.equal(fill("{a}.", { a: 1 }), "1.");
 });

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import assert from "node:assert/strict";
 import test from "node:test";
-import { countdown, microlitresPerFluidOunce, minutes, roundTo, squareMillimetresPerSquareFoot, timeOfDay, volume, withUnit } from "../../src/settings/units";
+import { area, countdown, microlitresPerFluidOunce, minutes, roundTo, squareMillimetresPerSquareFoot, timeOfDay, volume, withUnit } from "../../src/settings/units";
 
 // NIST SP 811 (2008), appendix B.8: fluid ounce (US) 2.957 353 E-05 m3, gallon (US) 3.785 412 E-03 m3, square foot
 // 9.290 304 E-02 m2 (exact).
@@ -15,6 +15,8 @@ test("what must suffice goes up, what is left goes down", () => {
   const ul = 12.34 * microlitresPerFluidOunce;
   assert.equal(volume(ul, "us", "up", "en"), "12.4 fl oz");
   assert.equal(volume(ul, "us", "down", "en"), "12.3 fl oz");
+  assert.equal(volume(ul, "us", "up", "es"), "12.4 fl oz"); // as it can be typed
+  assert.equal(area(2_400 * 92_903.04, "us", "es"), "2,400 sq ft");
   assert.equal(volume(364_935, "metric", "up", "en"), "365 mL");
   assert.equal(volume(364_935, "metric", "down", "en"), "364 mL");
   assert.equal(volume(2 * 128 * microlitresPerFluidOunce, "us", "down", "en"), "2 gal");
