@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "asking/paging.hpp"
 
+#include <algorithm>
+
 #include "fogwright/book/document_range.hpp"
 #include "fogwright/book/encoding.hpp"
 
@@ -53,6 +55,26 @@ Result<json> page_of(const View& view, std::string_view kind, bool live_only, co
              });
   json page = {{"items", std::move(items)}};
   if (more) page["next"] = last;
+  return page;
+}
+
+Result<json> page_of_rows(const View& view, const std::vector<json>& rows, const char* named_by) {
+  const auto limit = page_limit(view);
+  if (!limit) return tl::make_unexpected(limit.error());
+  auto row = rows.begin();
+  if (const auto after = view.query.find("after"); after != view.query.end()) {
+    row = std::find_if(rows.begin(), rows.end(),
+                       [&](const json& one) { return one.at(named_by) == after->second; });
+    if (row == rows.end())
+      return fail(ErrorCode::not_found, "the list no longer has the row that this page follows", "after",
+                  "read the list from its start again");
+    ++row;
+  }
+  json items = json::array();
+  for (; row != rows.end() && items.size() < static_cast<std::size_t>(*limit); ++row) items.push_back(*row);
+  const bool more = row != rows.end();
+  json page = {{"items", std::move(items)}};
+  if (more) page["next"] = std::prev(row)->at(named_by);
   return page;
 }
 

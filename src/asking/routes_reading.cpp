@@ -62,18 +62,18 @@ std::string in_query(const View& view, const char* name) {
 }
 
 Result<json> show_stock(const View& view) {
-  json lines = json::array();
+  std::vector<json> lines;
   for (const StockLine& line : stock_list(view.now, in_query(view, "place"), view.moment.ms))
     lines.push_back(stock_line_json(line));
-  return json{{"items", lines}};
+  return page_of_rows(view, lines, "item");
 }
 
 Result<json> list_vessels(const View& view) {
-  json list = json::array();
+  std::vector<json> list;
   for (const VesselView& vessel :
        vessels_on_hand(view.now, in_query(view, "item"), in_query(view, "place"), view.moment.ms))
     list.push_back(vessel_json(vessel));
-  return json{{"items", list}};
+  return page_of_rows(view, list, "id");
 }
 
 Result<json> show_vessel(const View& view) {
@@ -141,10 +141,10 @@ std::vector<Route> reading_routes() {
               show_label),
       reading("/api/v1/places", "listPlaces", "Shops and vans", "Places", list<place>, page_all),
       reading("/api/v1/stock", "showStock", "What is on hand, by item: use, cover, what to order", "StockLines",
-              show_stock, {"place"}),
+              show_stock, {"after", "limit", "place"}),
       reading("/api/v1/vessels", "listVessels",
               "Containers and batches that are not empty, first expired first", "Vessels", list_vessels,
-              {"item", "place"}),
+              {"after", "limit", "item", "place"}),
       reading("/api/v1/vessels/{vessel}", "showVessel", "One container or batch with its movements", "Vessel",
               show_vessel),
       reading("/api/v1/jobs", "listJobs", "The jobs that are not closed; all of them with all=true", "JobRows",

@@ -61,7 +61,7 @@ constexpr auto schemas = R"json({
   "Places": {"type": "object", "required": ["items"], "properties": {"next": {"type": "string"},
     "items": {"type": "array", "items": {"type": "object", "required": ["place", "type"],
     "properties": {"place": {"type": "string"}, "type": {"type": "string"}}}}}},
-  "StockLines": {"type": "object", "required": ["items"], "properties": {"items": {"type": "array", "items": {
+  "StockLines": {"type": "object", "required": ["items"], "properties": {"next": {"type": "string"}, "items": {"type": "array", "items": {
     "type": "object", "required": ["item", "name", "on_hand_ul", "usable_ul", "order_ul"], "properties": {
     "item": {"type": "string"}, "name": {"type": "string"}, "on_hand_ul": {"type": "integer"},
     "usable_ul": {"type": "integer"}, "order_ul": {"type": "integer"}}}}}},
@@ -69,7 +69,7 @@ constexpr auto schemas = R"json({
     "properties": {"id": {"type": "string"}, "item": {"type": "string"}, "lot": {"type": "string"},
     "place": {"type": "string"}, "batch": {"type": "boolean"}, "size_ul": {"type": "integer"},
     "remaining_ul": {"type": "integer"}, "usable": {"type": "boolean"}, "movements": {"type": "array", "items": {"type": "object"}}}},
-  "Vessels": {"type": "object", "required": ["items"], "properties": {
+  "Vessels": {"type": "object", "required": ["items"], "properties": {"next": {"type": "string"},
     "items": {"type": "array", "items": {"$ref": "#/components/schemas/Vessel"}}}},
   "JobRow": {"type": "object", "required": ["job", "state", "product", "technician", "planned_ms"], "properties": {
     "job": {"type": "string"}, "state": {"type": "string"}, "product": {"type": "string"},

@@ -165,6 +165,40 @@ TEST_CASE("pages follow one another without a gap or a repetition") {
   CHECK(office.ask("rowan", "GET", "/api/v1/places?page=2").status == 400);
 }
 
+TEST_CASE("pages of what is on hand follow the order of expiry") {
+  Office office;
+  office.open_shop();
+  const auto receive = [&](const std::string& id, const std::string& expires) {
+    office.done("rowan", "POST", "/api/v1/containers",
+                {{"container", id},
+                 {"product", "fenmist-rtu"},
+                 {"lot", "L1"},
+                 {"place", "heron"},
+                 {"size", "1 gal"},
+                 {"expires", expires}});
+  };
+  receive("Z1", "2027-02-01");
+  receive("A1", "2027-03-31");
+  receive("M1", "2027-02-28");
+  const auto page = [&](const std::string& query) {
+    return office.done("rowan", "GET", "/api/v1/vessels?item=fenmist-rtu&place=heron" + query);
+  };
+  const auto ids = [](const json& list) {
+    std::vector<std::string> all;
+    for (const json& one : list.at("items")) all.push_back(one.at("id"));
+    return all;
+  };
+  const std::vector<std::string> whole = ids(page(""));
+  std::vector<std::string> seen = ids(page("&limit=2"));
+  CHECK(page("&limit=2")["next"] == whole.at(1));
+  for (const std::string& id : ids(page("&limit=500&after=" + seen.back()))) seen.push_back(id);
+  CHECK(seen == whole);
+  CHECK(std::vector<std::string>(whole.end() - 3, whole.end()) == std::vector<std::string>{"Z1", "M1", "A1"});
+  CHECK_FALSE(page("&after=" + whole.back()).contains("next"));
+  CHECK(office.ask("rowan", "GET", "/api/v1/vessels?after=gone").status == 404);
+  CHECK(office.done("rowan", "GET", "/api/v1/stock?limit=1")["items"].size() == 1);
+}
+
 TEST_CASE("a reader of entries goes on where it stopped") {
   Office office;
   office.open_shop();

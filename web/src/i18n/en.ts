@@ -286,6 +286,7 @@ export const en = {
   "stock.place": "Place",
   "stock.everywhere": "Everywhere",
   "stock.none": "Nothing is here.",
+  "stock.first": "The first {n}: choose a place, or type the id.",
   "stock.lot": "lot {lot}",
   "stock.item": "What",
   "stock.left": "Left",

@@ -287,6 +287,7 @@ export const es: Catalogue = {
   "stock.place": "Lugar",
   "stock.everywhere": "Todos",
   "stock.none": "Aquí no hay nada.",
+  "stock.first": "Los primeros {n}: elija un lugar o escriba el código.",
   "stock.lot": "lote {lot}",
   "stock.item": "Qué",
   "stock.left": "Queda",

@@ -5,7 +5,7 @@ import { askOfficeFor } from "../data/ask";
 import { changes } from "../data/tabs";
 import { useObservable } from "../observable";
 
-type Paged = "listCrew" | "listFoggers" | "listCartridges" | "listProducts" | "listPlaces" | "listJobs" | "listJobCosts";
+type Paged = "listVessels" | "showStock" | "listCrew" | "listFoggers" | "listCartridges" | "listProducts" | "listPlaces" | "listJobs" | "listJobCosts";
 type Items<Id extends Paged> = Operations[Id]["answer"]["items"];
 
 /** Every page of a list, one after the other. */

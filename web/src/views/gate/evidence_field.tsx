@@ -35,7 +35,7 @@ function Cartridge({ item, value, onValue }: Props) {
 
 /** Containers, or the batch, by scan or from what is on hand. */
 function Vessel({ job, item, value, onValue }: Props) {
-  const { answer } = useAsk("listVessels");
+  const { answer } = useAsk("listVessels", { query: { limit: "500" } });
   const batch = item.item === "mix-time";
   const known = (answer?.items ?? []).filter((one) => one.batch === batch && one.remaining_ul > 0 && one.item.split("/")[0] === job.product);
   const add = (id: string) => onValue(batch ? id : [...new Set([...value.split(/\s+/), id])].filter(Boolean).join(" "));

@@ -2,7 +2,6 @@
 import { Badge } from "../../components/office/badge";
 import { OfficePage } from "../../components/office/office_page";
 import { Waiting } from "../../components/office/waiting";
-import { askOfficeFor } from "../../data/ask";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { dueNow, type Due, type Holdings } from "../../office/due";
@@ -12,9 +11,9 @@ import type { Names } from "../../route/routes";
 
 async function holdings(): Promise<Holdings> {
   const [crew, stock, vessels, foggers, cartridges, places] = await Promise.all([
-    askAll("listCrew"), askOfficeFor("showStock"), askOfficeFor("listVessels"), askAll("listFoggers"), askAll("listCartridges"), askAll("listPlaces"),
+    askAll("listCrew"), askAll("showStock"), askAll("listVessels"), askAll("listFoggers"), askAll("listCartridges"), askAll("listPlaces"),
   ]);
-  return { crew, stock: stock.items, vessels: vessels.items, foggers, cartridges, places } as Holdings;
+  return { crew, stock, vessels, foggers, cartridges, places } as Holdings;
 }
 
 function DueCard({ due }: { due: Due }) {

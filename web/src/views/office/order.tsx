@@ -5,7 +5,6 @@ import { Table } from "../../components/office/table";
 import { Waiting } from "../../components/office/waiting";
 import type { FormField } from "../../components/office/write_form";
 import { WriteOneOf } from "../../components/office/write_one_of";
-import { askOfficeFor } from "../../data/ask";
 import { hasRole } from "../../data/session";
 import { useWords } from "../../i18n/use_words";
 import { useItemNames } from "../../data/item_names";
@@ -16,8 +15,8 @@ import { volume } from "../../settings/units";
 import { Cover } from "./cover";
 
 const askOrder = async () => {
-  const [stock, products] = await Promise.all([askOfficeFor("showStock"), askAll("listProducts")]);
-  const lines = stock.items as StockLine[];
+  const [stock, products] = await Promise.all([askAll("showStock"), askAll("listProducts")]);
+  const lines = stock as StockLine[];
   return { lines: [...lines.filter((line) => line.order_ul > 0), ...lines.filter((line) => line.order_ul <= 0 && line.containers > 0)], products };
 };
 

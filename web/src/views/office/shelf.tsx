@@ -6,14 +6,13 @@ import { OfficePage } from "../../components/office/office_page";
 import { Table } from "../../components/office/table";
 import { Waiting } from "../../components/office/waiting";
 import { WriteOneOf } from "../../components/office/write_one_of";
-import { askOfficeFor } from "../../data/ask";
 import { clock } from "../../data/clock";
 import { useWords } from "../../i18n/use_words";
 import { day, daysTo, lastDay } from "../../office/days";
 import { useItemNames } from "../../data/item_names";
 import type { StockLine, VesselRow } from "../../office/shapes";
 import { shelfRows, type ShelfRow } from "../../office/shelf";
-import { useOffice } from "../../office/use_all";
+import { askAll, useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { volume } from "../../settings/units";
 import { Cover } from "./cover";
@@ -24,8 +23,8 @@ interface Shelf {
 }
 
 const askShelf = async (): Promise<Shelf> => {
-  const [vessels, stock] = await Promise.all([askOfficeFor("listVessels"), askOfficeFor("showStock")]);
-  return { vessels: vessels.items as VesselRow[], stock: stock.items as StockLine[] };
+  const [vessels, stock] = await Promise.all([askAll("listVessels"), askAll("showStock")]);
+  return { vessels: vessels as VesselRow[], stock: stock as StockLine[] };
 };
 
 function LastDay({ row }: { row: ShelfRow }) {

@@ -7,12 +7,12 @@ import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
 import { useItemNames } from "../../data/item_names";
 import type { AuditAnswer, StockLine } from "../../office/shapes";
-import { useOffice } from "../../office/use_all";
+import { askAll, useOffice } from "../../office/use_all";
 import type { Names } from "../../route/routes";
 import { StockTrend } from "./stock_trend";
 import { UseTrend } from "./use_trend";
 
-const askItems = async () => ((await askOfficeFor("showStock")).items as StockLine[]).filter((line) => line.containers > 0);
+const askItems = async () => ((await askAll("showStock")) as StockLine[]).filter((line) => line.containers > 0);
 const askCharts = async () => ((await askOfficeFor("audit", { query: { limit: "1" } })) as unknown as AuditAnswer).charts.filter((chart) => chart.points.length > 1);
 
 function Stock() {

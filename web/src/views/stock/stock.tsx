@@ -25,7 +25,7 @@ export function StockView(_: { names: Names }) {
   const name = useItemNames();
   const [place, setPlace] = useState("");
   const [typed, setTyped] = useState("");
-  const { answer, fault } = useAsk("listVessels", place ? { query: { place } } : {});
+  const { answer, fault } = useAsk("listVessels", { query: { limit: "500", ...(place ? { place } : {}) } });
   return (
     <Page title={t("nav.stock")}>
       <Scan onText={(text) => go(pathOf(containerOf(text)))} />
@@ -52,6 +52,7 @@ export function StockView(_: { names: Names }) {
           </li>
         ))}
       </ul>
+      {answer?.next && <p class="fine">{t("stock.first", { n: answer.items.length })}</p>}
     </Page>
   );
 }
