@@ -26,6 +26,7 @@ HoldTime off_gassing_time(const Zone& zone, const Label& label, const Active& ac
 }
 
 ConcentrationCurve off_gassing_curve(const Ventilation& ventilation, const Source& source) {
+  if (source.off_gassing_hours <= 0) return curve(ventilation, source.loss_per_hour, source.at_once);
   return curve(ventilation, source.loss_per_hour, 0, source.at_once / source.off_gassing_hours,
                source.off_gassing_hours);
 }
@@ -66,12 +67,11 @@ ConcentrationCurve curve(const Ventilation& ventilation, double loss_per_hour, d
 
 BothReleases::BothReleases(const Ventilation& ventilation, const Source& source)
     : at_once(curve(ventilation, source.loss_per_hour, source.at_once)),
-      off_gassing(source.off_gassing_hours > 0 ? off_gassing_curve(ventilation, source) : at_once),
-      alike(source.off_gassing_hours <= 0) {}
+      off_gassing(off_gassing_curve(ventilation, source)) {}
 
 TimeToLimit BothReleases::time_to(double limit) const {
-  const HoldTime pulse{at_once.stays_below_from(limit), unit::hour};
-  return {pulse, alike ? pulse : HoldTime{off_gassing.stays_below_from(limit), unit::hour}};
+  return {HoldTime{at_once.stays_below_from(limit), unit::hour},
+          HoldTime{off_gassing.stays_below_from(limit), unit::hour}};
 }
 
 Source source_of(const Zone& zone, const Label& label, const Active& active, double at_once_mg_per_m3) {

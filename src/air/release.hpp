@@ -31,7 +31,6 @@ struct BothReleases {
 
   ConcentrationCurve at_once;
   ConcentrationCurve off_gassing;
-  bool alike;  ///< nothing gives off gas later
 };
 
 /// The concentration that starts at `start` and is fed with `emission` (per hour) for `hours`.

@@ -23,6 +23,13 @@ std::string_view severity_name(Severity severity) noexcept {
 
 std::string sequence_key(std::int64_t seq) { return fmt::format("{:012}", seq); }
 
+void add_seq(Sequence& entries, const nlohmann::json& part) {
+  if (part.is_number_integer())
+    entries.push_back(part.get<std::int64_t>());
+  else if (const auto seq = part.find("seq"); seq != part.end())
+    entries.push_back(seq->get<std::int64_t>());
+}
+
 void raise(const Entry& entry, MutableDocuments& documents, std::string_view rule, std::string what,
            nlohmann::json about, Sequence shown_by) {
   const auto rules = departure_rules();

@@ -44,7 +44,7 @@ void fogger_tested(const Entry& entry, MutableDocuments& documents) {
   test["seq"] = entry.seq;
   const std::int64_t drift = test.value("drift_ppm", std::int64_t{0});
   Sequence before;
-  if (const json& tests = fogger->at("tests"); !tests.empty()) before = {tests.back().value("seq", entry.seq)};
+  if (const json& tests = fogger->at("tests"); !tests.empty()) add_seq(before, tests.back());
   (*fogger)["tests"].push_back(std::move(test));
   documents.put("fogger", name, *fogger, fogger->at("active"));
   // The first test compares with nothing: its drift is missing and counts as none.

@@ -49,7 +49,7 @@ bool take_step(const Entry& entry, MutableDocuments& documents, json& job, JobSt
   }
   raise_about(entry, documents, job, "out-of-order",
               fmt::format("{} of a job that was {}", entry.kind, job.at("state").get<std::string>()),
-              {job.at("last_seq").get<std::int64_t>()});
+              entries_of(job, {"last_seq"}));
   return false;
 }
 
@@ -58,10 +58,10 @@ void planned(const Entry& entry, MutableDocuments& documents) {
   const std::string id = body.at("job");
   if (const auto first = documents.get("job", id))
     return raise(entry, documents, "name-taken", fmt::format("{} was planned again; the first plan stands", id),
-                 json::object(), steps_of(*first, {"planned"}));
+                 json::object(), entries_of(*first, {"planned_seq"}));
   json job = {{"state", job_state_name(JobState::planned)},
               {"planned_ms", entry.happened_ms},
-              {"seqs", {{"planned", entry.seq}}},
+              {"planned_seq", entry.seq},
               {"met", json::object()},
               {"not_done", json::object()},
               {"returns", json::array()},
@@ -85,7 +85,7 @@ void plan_checked(const Entry& entry, MutableDocuments& documents) {
   std::string words;
   for (const json& one : entry.body.at("differences"))
     words += (words.empty() ? "" : "; ") + one.get<std::string>();
-  raise_about(entry, documents, *job, "plan-differs", words, steps_of(*job, {"planned"}));
+  raise_about(entry, documents, *job, "plan-differs", words, entries_of(*job, {"planned_seq"}));
   if (entry.body.contains("plan"))
     (*job)["plan"] = more_cautious(job->at("plan"), entry.body["plan"], job->contains("fog_started"));
   keep(entry, documents, *job);
@@ -115,12 +115,12 @@ void requirement_lapsed(const Entry& entry, MutableDocuments& documents) {
   if (begun && need && need->rule && need->rule->stage == Stage::during_fogging) {
     (*job)["not_done"][id] = why;
     raise_about(entry, documents, *job, "item-not-kept", fmt::format("{}: {}", id, why),
-                steps_of(*job, {"started"}));
+                entries_of(*job, {"fog_started"}));
   }
   if (begun && need && need->rule && need->rule->stage == Stage::before_fogging &&
       need->rule->lapse == Lapse::when_someone_enters)
     raise_about(entry, documents, *job, "entered-in-fog", fmt::format("{}: {}", id, why),
-                steps_of(*job, {"started"}));
+                entries_of(*job, {"fog_started"}));
   keep(entry, documents, *job);
 }
 
@@ -149,7 +149,7 @@ void fog_started(const Entry& entry, MutableDocuments& documents) {
   // Fog is in the house, whatever the state was.
   if (!take_step(entry, documents, *job, JobStep::start)) (*job)["state"] = job_state_name(JobState::fogging);
   (*job)["fog_started"] = moment_json(moment_of(entry.happened_ms, entry.body));
-  (*job)["seqs"]["started"] = entry.seq;
+  (*job)["fog_started"]["seq"] = entry.seq;
   job->erase("fog_ended");
   job->erase("released");
   keep(entry, documents, *job);
@@ -161,7 +161,7 @@ void return_fogged(const Entry& entry, MutableDocuments& documents) {
   if (state_of(*job) != JobState::fogging)
     raise_about(entry, documents, *job, "out-of-order",
                 fmt::format("a return was fogged in a job that was {}", job->at("state").get<std::string>()),
-                {job->at("last_seq").get<std::int64_t>()});
+                entries_of(*job, {"last_seq"}));
   (*job)["returns"].push_back({{"system", entry.body.at("system")},
                                {"return", entry.body.at("return")},
                                {"actual_ms", entry.body.at("actual_ms")},
@@ -175,7 +175,7 @@ void fog_ended(const Entry& entry, MutableDocuments& documents) {
   // The hold counts from the last fog, whatever the state was.
   if (!take_step(entry, documents, *job, JobStep::fog_off)) (*job)["state"] = job_state_name(JobState::holding);
   (*job)["fog_ended"] = fog_off_moment(entry, *job);
-  (*job)["seqs"]["ended"] = entry.seq;
+  (*job)["fog_ended"]["seq"] = entry.seq;
   job->erase("released");
   for (const char* member : {"used_ul", "measured", "left_ul"})
     if (entry.body.contains(member)) (*job)[member] = entry.body[member];
@@ -238,7 +238,7 @@ void stopped(const Entry& entry, MutableDocuments& documents) {
     // Stopping in the middle shuts the valve: the hold runs from here, and nobody measured what is left.
     if (in_fog) {
       (*job)["fog_ended"] = fog_off_moment(entry, *job);
-      (*job)["seqs"]["ended"] = entry.seq;
+      (*job)["fog_ended"]["seq"] = entry.seq;
       (*job)["used_ul"] = used_by_time_ul(*job);
       (*job)["measured"] = "by-time";
     }
@@ -257,7 +257,7 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
   raise_about(entry, documents, *job, "done-without-tool",
               fmt::format("{} was done without the tool: {}", job->at("job").get<std::string>(),
                           body.at("why_late").get<std::string>()),
-              steps_of(*job, {"planned"}));
+              entries_of(*job, {"planned_seq"}));
   for (const auto& [id, evidence] : body.at("met").items())
     (*job)["met"][id] = {
         {"by", entry.actor}, {"at_ms", started}, {"evidence", evidence}, {"entry", uuid_text(entry.id)}};
@@ -268,8 +268,8 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
   check_start(entry, documents, *job, started, day_in(entry, started));
   (*job)["fog_started"] = moment_json({started, {}});
   (*job)["fog_ended"] = moment_json(ended);
-  (*job)["seqs"]["started"] = entry.seq;
-  (*job)["seqs"]["ended"] = entry.seq;
+  (*job)["fog_started"]["seq"] = entry.seq;
+  (*job)["fog_ended"]["seq"] = entry.seq;
   if (body.contains("used_ul")) (*job)["used_ul"] = body["used_ul"];
   (*job)["measured"] = "afterwards";
   (*job)["state"] = job_state_name(JobState::holding);

@@ -30,12 +30,11 @@ std::string seconds_words(std::int64_t ms) { return fmt::format("{}.{} s", ms / 
 
 }  // namespace
 
-Sequence steps_of(const json& job, std::initializer_list<const char*> steps) {
-  Sequence taken;
-  const json seqs = job.value("seqs", json::object());
-  for (const char* step : steps)
-    if (seqs.contains(step)) taken.push_back(seqs[step].get<std::int64_t>());
-  return taken;
+Sequence entries_of(const json& job, std::initializer_list<const char*> members) {
+  Sequence entries;
+  for (const char* member : members)
+    if (const auto part = job.find(member); part != job.end()) add_seq(entries, *part);
+  return entries;
 }
 
 void raise_about(const Entry& entry, MutableDocuments& documents, const json& job, std::string_view rule,
@@ -51,19 +50,19 @@ void check_start(const Entry& entry, MutableDocuments& documents, const json& jo
   const bool same_label = product && product->at("current") == job.at("label_digest");
   if (!same_label)
     raise_about(entry, documents, job, "label-changed", "the label was replaced after the plan was made",
-                steps_of(job, {"planned"}));
+                entries_of(job, {"planned_seq"}));
   for (const Missing& missing : missing_for_start(documents, job, at_ms, day)) {
     const bool about_label = missing.requirement == "label-read" && !same_label && met_of(job, "label-read");
     if (!about_label)
       raise_about(entry, documents, job, rule_for(missing),
-                  fmt::format("{}: {}", missing.requirement, missing.why), steps_of(job, {"planned"}));
+                  fmt::format("{}: {}", missing.requirement, missing.why), entries_of(job, {"planned_seq"}));
   }
   // Who records a job afterwards need not be who fogged it.
   if (entry.kind != "job-recorded" && entry.actor != job.at("technician"))
     raise_about(
         entry, documents, job, "wrong-person",
         fmt::format("{} fogged; the gate was met for {}", entry.actor, job.at("technician").get<std::string>()),
-        steps_of(job, {"planned"}));
+        entries_of(job, {"planned_seq"}));
   check_products(entry, documents, job);
 }
 
@@ -75,10 +74,10 @@ std::pair<std::int64_t, std::int64_t> band_of(const json& one) {
 
 /// The plan, and the fog at one return of a system; without a name at all of them.
 Sequence shown_by_fog(const json& job, const json& system, const std::string& name = {}) {
-  Sequence shown = steps_of(job, {"planned"});
+  Sequence shown = entries_of(job, {"planned_seq"});
   for (const json& one : job.at("returns"))
     if (one.at("system") == system.at("name") && (name.empty() || one.at("return") == name))
-      shown.push_back(one.at("seq").get<std::int64_t>());
+      add_seq(shown, one);
   return shown;
 }
 
@@ -130,7 +129,7 @@ void check_volume(const Entry& entry, MutableDocuments& documents, const json& j
   if (std::abs(used - planned) * volume_share <= planned) return;
   raise_about(entry, documents, job, "volume-off-plan",
               fmt::format("{} was used; the plan was {}", volume_words(used), volume_words(planned)),
-              steps_of(job, {"planned"}));
+              entries_of(job, {"planned_seq"}));
 }
 
 void check_release(const Entry& entry, MutableDocuments& documents, const json& job, const Moment& moment) {
@@ -140,8 +139,8 @@ void check_release(const Entry& entry, MutableDocuments& documents, const json& 
   const bool by_readings =
       hold->elapsed_ms >= hold->floor_ms && (hold->readings_needed || !job.at("readings").empty() ||
                                              entry.body.value("ground", std::string()) == "readings");
-  Sequence shown = steps_of(job, {"planned", "ended"});
-  for (const json& reading : job.at("readings")) shown.push_back(reading.at("seq").get<std::int64_t>());
+  Sequence shown = entries_of(job, {"planned_seq", "fog_ended"});
+  for (const json& reading : job.at("readings")) add_seq(shown, reading);
   raise_about(entry, documents, job, by_readings ? "readings-not-kept" : "hold-not-kept",
               hold->ready.error().message, std::move(shown));
 }
@@ -155,7 +154,7 @@ void check_draws(const Entry& entry, MutableDocuments& documents, const json& jo
   if (std::abs(drawn - used) * draw_share <= used) return;
   raise_about(entry, documents, job, "draw-off-use",
               fmt::format("{} was drawn from stock; the job used {}", volume_words(drawn), volume_words(used)),
-              steps_of(job, {"ended"}));
+              entries_of(job, {"fog_ended"}));
 }
 
 void check_releaser(const Entry& entry, MutableDocuments& documents, const json& job) {
@@ -178,14 +177,14 @@ void check_clock(const Entry& entry, MutableDocuments& documents, const json& jo
     raise_about(entry, documents, job, "clock-set-in-hold",
                 fmt::format("the device's clock was set {} by {} min during the hold",
                             shift > 0 ? "forward" : "back", std::abs(shift) / 60'000),
-                steps_of(job, {"ended"}));
+                entries_of(job, {"fog_ended"}));
   else if (to.ms < from.ms)
     raise_about(entry, documents, job, "clock-set-in-hold", "the device's clock reads earlier than fog-off",
-                steps_of(job, {"ended"}));
+                entries_of(job, {"fog_ended"}));
   if (!from.clock.boot.empty() && from.clock.boot != to.clock.boot)
     raise_about(entry, documents, job, "hold-by-calendar",
                 "another boot or another device than at fog-off: only the calendar told the hold",
-                steps_of(job, {"ended"}));
+                entries_of(job, {"fog_ended"}));
 }
 
 void check_products(const Entry& entry, MutableDocuments& documents, const json& job) {

@@ -11,8 +11,8 @@ namespace fogwright {
 
 void raise_about(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
                  std::string_view rule, std::string what, Sequence shown_by = {});
-/// The entries that took these steps of the job so far: "planned", "started", "ended".
-[[nodiscard]] Sequence steps_of(const nlohmann::json& job, std::initializer_list<const char*> steps);
+/// The entries that these members of the job come from: "planned_seq", "fog_started", "fog_ended", "last_seq".
+[[nodiscard]] Sequence entries_of(const nlohmann::json& job, std::initializer_list<const char*> members);
 
 /// Items that were open when fog started, the label, whose gate it was.
 void check_start(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job, std::int64_t at_ms,

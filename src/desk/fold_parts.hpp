@@ -22,6 +22,9 @@ struct FoldRow {
 
 /// Sequence numbers of entries.
 using Sequence = std::vector<std::int64_t>;
+/// Adds the number of the entry that a part of a document comes from: the part itself, or its `seq`. Documents
+/// that an earlier version made lack some.
+void add_seq(Sequence& entries, const nlohmann::json& part);
 
 /// Raises a departure on behalf of an entry. `rule` must stand in the table. `shown_by`: the earlier entries
 /// that show it together with this one, in any order.

@@ -431,6 +431,29 @@ TEST_CASE("A reading in ppm is taken at 25 C, as limits are, and rounded up") {
   CHECK(read_reading(chlorine_dioxide, "low").error().code == ErrorCode::not_understood);
 }
 
+TEST_CASE("A hold begins in a job whose document an earlier version made, without the numbers of its entries") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.shop.done(record_return(world.context(), "J1", "main", "hall", 1'000));
+  world.shop.done(record_return(world.context(), "J1", "main", "den", 1'000));
+  MapDocuments earlier = world.shop.book();
+  json job = *earlier.get("job", "J1");
+  job.erase("planned_seq");
+  job.erase("last_seq");
+  job.at("fog_started").erase("seq");
+  for (json& one : job.at("returns")) one.erase("seq");
+  earlier.put("job", "J1", job, true);
+  world.fog_off();
+  fold(world.shop.entries().back(), earlier);
+  CHECK(earlier.get("job", "J1")->at("state") == "holding");
+  std::vector<std::string> rules;
+  earlier.each("departure", false,
+               [&](const std::string&, const json& one) { rules.push_back(one.at("rule")); });
+  CHECK(rules == departures_of(world));
+  CHECK_FALSE(rules.empty());
+}
+
 TEST_CASE("the end of a hold is told to the next whole minute, never to the one before it") {
   CHECK(up_to_minute(120'000) == 120'000);
   CHECK(up_to_minute(120'001) == 180'000);

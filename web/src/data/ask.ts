@@ -22,6 +22,9 @@ function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest 
   };
 }
 
+/** Items of the largest page of a list (docs/openapi.json), as a query has it. */
+export const largestPage = "500";
+
 /** Through the office alone: people, credentials, labels, and what asks for the password. */
 export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
   const { endsFogOf: _endsFogOf, id: chosen, ...request } = requestOf(id, call);

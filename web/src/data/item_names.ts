@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // What people call what the record names by a key: "brackwater-20/Part A concentrate" is Brackwater 20, Part A concentrate.
+import { largestPage } from "./ask";
 import { useAsk } from "./use_ask";
 
 export function itemName(names: ReadonlyMap<string, string>, item: string): string {
@@ -9,7 +10,7 @@ export function itemName(names: ReadonlyMap<string, string>, item: string): stri
 
 /** Until the products are known the key stands. */
 export function useItemNames(): (item: string) => string {
-  const { answer } = useAsk("listProducts", { query: { all: "true", limit: "500" } });
+  const { answer } = useAsk("listProducts", { query: { all: "true", limit: largestPage } });
   const names = new Map((answer?.items ?? []).map((one) => [one.product, one.name] as const));
   return (item) => itemName(names, item);
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { useEffect, useState } from "preact/hooks";
 import type { Operations } from "../api/generated";
-import { askOfficeFor } from "../data/ask";
+import { askOfficeFor, largestPage } from "../data/ask";
 import { changes } from "../data/tabs";
 import { useObservable } from "../observable";
 
@@ -13,7 +13,7 @@ export async function askAll<Id extends Paged>(id: Id, query: Record<string, str
   const all: unknown[] = [];
   let after: string | undefined;
   do {
-    const page = await askOfficeFor(id, { query: { limit: "500", ...query, ...(after ? { after } : {}) } as Operations[Id]["query"] });
+    const page = await askOfficeFor(id, { query: { limit: largestPage, ...query, ...(after ? { after } : {}) } as Operations[Id]["query"] });
     all.push(...page.items);
     after = (page as { next?: string }).next;
   } while (after);

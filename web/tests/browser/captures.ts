@@ -22,7 +22,6 @@ async function picture(device: Device, view: SeenView, look: Look): Promise<void
   await device.page.setViewportSize({ width, height });
   await device.page.emulateMedia({ media: "screen" });
   await show(device, view);
-  await device.page.waitForFunction(() => !document.querySelector('[role="status"].empty'));
   if (look[0] === "paper") await device.page.emulateMedia({ media: "print" });
   // As tall as the view: the bar at the bottom stands below it, not in its middle.
   const tall = await device.page.evaluate(() => document.documentElement.scrollHeight);

@@ -4,6 +4,7 @@
 import type { Job } from "../../api/generated";
 import { Field } from "../../components/field";
 import { Scan } from "../../components/scan";
+import { largestPage } from "../../data/ask";
 import { useAsk } from "../../data/use_ask";
 import { containerOf } from "../../driveway/scan_text";
 import type { Item } from "../../driveway/gate_queue";
@@ -35,7 +36,7 @@ function Cartridge({ item, value, onValue }: Props) {
 
 /** Containers, or the batch, by scan or from what is on hand. */
 function Vessel({ job, item, value, onValue }: Props) {
-  const { answer } = useAsk("listVessels", { query: { limit: "500" } });
+  const { answer } = useAsk("listVessels", { query: { limit: largestPage } });
   const batch = item.item === "mix-time";
   const known = (answer?.items ?? []).filter((one) => one.batch === batch && one.remaining_ul > 0 && one.item.split("/")[0] === job.product);
   const add = (id: string) => onValue(batch ? id : [...new Set([...value.split(/\s+/), id])].filter(Boolean).join(" "));

@@ -7,6 +7,7 @@ import { Field } from "../../components/field";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { Scan } from "../../components/scan";
+import { largestPage } from "../../data/ask";
 import { useItemNames } from "../../data/item_names";
 import { useAsk } from "../../data/use_ask";
 import { containerOf } from "../../driveway/scan_text";
@@ -25,7 +26,7 @@ export function StockView(_: { names: Names }) {
   const name = useItemNames();
   const [place, setPlace] = useState("");
   const [typed, setTyped] = useState("");
-  const { answer, fault } = useAsk("listVessels", { query: { limit: "500", ...(place ? { place } : {}) } });
+  const { answer, fault } = useAsk("listVessels", { query: { limit: largestPage, ...(place ? { place } : {}) } });
   return (
     <Page title={t("nav.stock")}>
       <Scan onText={(text) => go(pathOf(containerOf(text)))} />

@@ -67,4 +67,6 @@ export async function show(device: Device, view: SeenView): Promise<void> {
   await device.goto(view.path);
   await device.page.locator(view.ready).first().waitFor();
   await view.then?.(device);
+  // What is still being read is not the view.
+  await device.page.waitForFunction(() => !document.querySelector('[role="status"].empty'));
 }
