@@ -60,10 +60,14 @@ Result<json> late_met(const GateView& view, const LateRecord& record) {
   return met;
 }
 
-json late_returns(const LateRecord& record) {
+Result<json> late_returns(const json& job, const LateRecord& record) {
   json list = json::array();
-  for (const LateRecord::Return& one : record.returns)
-    list.push_back({{"system", one.system}, {"return", one.name}, {"actual_ms", one.actual_ms}});
+  for (const LateRecord::Return& one : record.returns) {
+    const auto planned = find_return(job, one.system, one.name);
+    if (!planned) return fail(planned.error().code, planned.error().message, "--return", planned.error().hint);
+    list.push_back(
+        {{"system", planned->system}, {"return", planned->plan.at("name")}, {"actual_ms", one.actual_ms}});
+  }
   return list;
 }
 
@@ -120,13 +124,15 @@ Result<Drafts> record_job(const DeskContext& context, const std::string& id, con
   const LocalDay day = calendar(job->at("zone").get<std::string>(), record.started_ms);
   auto met = late_met({context.documents, *job, record.started_ms, day}, record);
   if (!met) return tl::make_unexpected(met.error());
+  auto returns = late_returns(*job, record);
+  if (!returns) return tl::make_unexpected(returns.error());
   json body = {{"job", id},
                {"why_late", record.why_late},
                {"started_ms", record.started_ms},
                {"ended_ms", record.ended_ms},
                {"day", day.date},
                {"day_began_ms", day.began_ms},
-               {"returns", late_returns(record)},
+               {"returns", std::move(*returns)},
                {"met", std::move(*met)}};
   if (record.released_ms) body["released_ms"] = *record.released_ms;
   if (record.used_ul) body["used_ul"] = *record.used_ul;

@@ -13,29 +13,6 @@ using nlohmann::json;
 
 constexpr std::int64_t longest_stretch_ms = 6 * 3'600'000;
 
-struct PlannedReturn {
-  std::string system;
-  json plan;
-};
-
-/// A return by its name; the system may be left out where the name tells.
-Result<PlannedReturn> find_return(const json& job, const std::string& system, const std::string& name) {
-  std::vector<PlannedReturn> found;
-  std::string known;
-  for (const json& one : job.at("plan").at("systems"))
-    for (const json& ret : one.at("returns")) {
-      known += fmt::format("{}{}: {}", known.empty() ? "" : ", ", one.at("name").get<std::string>(),
-                           ret.at("name").get<std::string>());
-      if (ret.at("name") == name && (system.empty() || one.at("name") == system))
-        found.push_back({one.at("name"), ret});
-    }
-  if (found.size() == 1) return found.front();
-  return fail(found.empty() ? ErrorCode::not_found : ErrorCode::missing_value,
-              found.empty() ? fmt::format("the plan has no return \"{}\"", name)
-                            : fmt::format("several systems have a return \"{}\"", name),
-              "--system", "known: " + known);
-}
-
 Result<json> job_in(const DeskContext& context, const std::string& id, JobState state) {
   auto job = find_job(context.documents, id);
   if (!job || state_of(*job) == state) return job;
@@ -59,7 +36,7 @@ Result<Drafts> record_return(const DeskContext& context, const std::string& id, 
   return Drafts{draft(context, "return-fogged",
                       {{"job", id},
                        {"system", planned->system},
-                       {"return", name},
+                       {"return", planned->plan.at("name")},
                        {"planned_s", planned->plan.at("seconds")},
                        {"actual_ms", actual_ms}})};
 }

@@ -263,6 +263,10 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
         {"by", entry.actor}, {"at_ms", started}, {"evidence", evidence}, {"entry", uuid_text(entry.id)}};
   for (json one : body.at("returns")) {
     one["seq"] = entry.seq;
+    // The system that the name tells, where it was left out.
+    if (one.at("system") == "")
+      if (const auto planned = find_return(*job, "", one.at("return").get<std::string>()))
+        one["system"] = planned->system;
     (*job)["returns"].push_back(std::move(one));
   }
   check_start(entry, documents, *job, started, day_in(entry, started));

@@ -59,6 +59,24 @@ std::int64_t target_seconds(const json& job) {
   return seconds;
 }
 
+Result<PlannedReturn> find_return(const json& job, std::string_view system, std::string_view name) {
+  std::vector<PlannedReturn> found;
+  std::string known;
+  for (const json& one : job.at("plan").at("systems"))
+    for (const json& planned : one.at("returns")) {
+      const std::string in_full =
+          fmt::format("{}: {}", one.at("name").get<std::string>(), planned.at("name").get<std::string>());
+      known += (known.empty() ? "" : ", ") + in_full;
+      const bool named = planned.at("name") == name && (system.empty() || one.at("name") == system);
+      if (named || (system.empty() && in_full == name)) found.push_back({one.at("name"), planned});
+    }
+  if (found.size() == 1) return found.front();
+  return fail(found.empty() ? ErrorCode::not_found : ErrorCode::missing_value,
+              found.empty() ? fmt::format("the plan has no return \"{}\"", name)
+                            : fmt::format("several systems have a return \"{}\"", name),
+              "--system", "known: " + known);
+}
+
 std::int64_t fogged_ms(const json& job, std::string_view system, std::string_view name) {
   std::int64_t ms = 0;
   for (const json& one : job.at("returns"))

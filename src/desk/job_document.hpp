@@ -35,6 +35,14 @@ struct Need {
 
 /// Seconds of fog that the plan aims at, over all systems.
 [[nodiscard]] std::int64_t target_seconds(const nlohmann::json& job);
+struct PlannedReturn {
+  std::string system;
+  nlohmann::json plan;  ///< as the plan has it, with its name
+};
+/// A return by its name; the system may be left out where the name tells, or stand before it: "upstairs: hall".
+/// Errors: not_found; missing_value where several systems have a return of that name.
+[[nodiscard]] Result<PlannedReturn> find_return(const nlohmann::json& job, std::string_view system,
+                                                std::string_view name);
 /// How long one return was fogged.
 [[nodiscard]] std::int64_t fogged_ms(const nlohmann::json& job, std::string_view system, std::string_view name);
 /// What the fog so far took by time: flow times seconds, rounded up.

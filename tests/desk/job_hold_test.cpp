@@ -403,6 +403,48 @@ TEST_CASE("A job that was done without the tool is recorded, with a departure fo
   CHECK(Shop::refused(record_job(world.context(), "J1", late, chicago)).code == ErrorCode::out_of_range);
 }
 
+TEST_CASE("The returns of a job recorded afterwards are found by their names, and counted") {
+  LateRecord late;
+  const auto record = [&](std::vector<LateRecord::Return> returns) {
+    JobWorld world("fenmist-rtu");
+    world.wait(12 * hour_ms);
+    late.why_late = "no phone";
+    late.started_ms = world.shop.now() - 5 * hour_ms;
+    late.ended_ms = late.started_ms + 3 * minute;
+    late.returns = std::move(returns);
+    return world;
+  };
+  for (const char* hall : {"hall", "main: hall"}) {
+    JobWorld world = record({{"", hall, 63'000}, {"", "den", 63'000}});
+    world.shop.done(record_job(world.context(), "J1", late, chicago));
+    const auto rules = departures_of(world);
+    CHECK(std::count(rules.begin(), rules.end(), "time-off-band") == 0);
+    CHECK(std::count(rules.begin(), rules.end(), "total-off-band") == 0);
+    CHECK(world.job().at("returns").at(0).at("system") == "main");
+    CHECK(world.job().at("returns").at(0).at("return") == "hall");
+  }
+  const JobWorld world = record({{"", "attic", 63'000}});
+  const Error refused = Shop::refused(record_job(world.context(), "J1", late, chicago));
+  CHECK(refused.code == ErrorCode::not_found);
+  CHECK(refused.where == "--return");
+}
+
+TEST_CASE("An entry that left out the system of a return is read as what its name tells") {
+  JobWorld world("fenmist-rtu");
+  world.wait(12 * hour_ms);
+  LateRecord late;
+  late.why_late = "no phone";
+  late.started_ms = world.shop.now() - 5 * hour_ms;
+  late.ended_ms = late.started_ms + 3 * minute;
+  late.returns = {{"main", "hall", 63'000}, {"main", "den", 63'000}};
+  auto drafts = record_job(world.context(), "J1", late, chicago);
+  REQUIRE(drafts);
+  for (json& one : drafts->front().body.at("returns")) one["system"] = "";
+  world.shop.done(*drafts);
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "time-off-band") == 0);
+}
+
 TEST_CASE("A job recorded afterwards whose use nobody knows draws nothing when it is closed") {
   JobWorld world("fenmist-rtu");
   world.wait(12 * hour_ms);
