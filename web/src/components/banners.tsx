@@ -10,6 +10,7 @@ import { takeNewVersion, waitingVersion } from "../worker/register";
 import { Button } from "./button";
 import { LinkButton } from "./link_button";
 import { Notice } from "./notice";
+import { Said } from "./said";
 
 export function Banners() {
   const { t } = useWords();
@@ -35,7 +36,7 @@ export function Banners() {
       {((state === "unreached" && !local) || broken) && (
         <Notice tone="hold" title={t("banner.noDesk")}>
           <p>{t("banner.noDeskWhy")}</p>
-          {broken && <p lang="en">{broken}</p>}
+          {broken && <p><Said text={broken} /></p>}
         </Notice>
       )}
       {Math.abs(asleepMs) >= 60_000 && (

@@ -2,8 +2,9 @@
 import { NoConnection, Refused } from "../api/http";
 import { useWords } from "../i18n/use_words";
 import { Notice } from "./notice";
+import { Said } from "./said";
 
-/** What went wrong, where, and what to do next, in the words of whoever refused it. */
+/** What went wrong, where, and what to do next, as whoever refused it said. */
 export function FaultNote({ fault }: { fault: unknown }) {
   const { t } = useWords();
   if (!fault) return null;
@@ -17,12 +18,10 @@ export function FaultNote({ fault }: { fault: unknown }) {
   const faults = (problem.faults ?? []) as { detail?: string; message?: string; where?: string; hint?: string }[];
   return (
     <Notice tone="danger" title={t("fault.refused")} live>
-      <div lang="en">
-        {faults.length > 1
-          ? <ul>{faults.map((one, at) => <li key={at}>{[one.where, one.detail ?? one.message, one.hint].filter(Boolean).join(": ")}</li>)}</ul>
-          : <p>{problem.where ? `${problem.where}: ` : ""}{problem.detail}</p>}
-        {problem.hint && <p>{problem.hint}</p>}
-      </div>
+      {faults.length > 1
+        ? <ul>{faults.map((one, at) => <li key={at}>{one.where && `${one.where}: `}<Said text={one.detail ?? one.message} />{one.hint && ": "}<Said text={one.hint} /></li>)}</ul>
+        : <p>{problem.where && `${problem.where}: `}<Said text={problem.detail} /></p>}
+      {problem.hint && <p><Said text={problem.hint} /></p>}
     </Notice>
   );
 }

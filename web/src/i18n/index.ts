@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // Words of the pages. English comes with the app, other languages when they are asked for, the items of the gate with
-// them. What the label and the desk say stays in their own words.
+// them, and the sentences of the desk. What the label says stays in its own words.
 import { Observable } from "../observable";
 import { preferences, type Language } from "../settings/preferences";
 import { en } from "./en";
 import type { officeEn } from "./office_en";
+import type { Sayings } from "./sayings";
 
 export type Key = keyof typeof en | keyof typeof officeEn;
 export type Catalogue = Record<keyof typeof en, string>;
@@ -23,18 +24,30 @@ const officeLoaders: Record<Language, () => Promise<Words>> = {
 };
 let officeWanted = false;
 
+/** The desk, the engine and the server speak English; other languages bring their sentences. */
+const sayers: Partial<Record<Language, () => Promise<Sayings>>> = { es: async () => (await import("./said_es")).saidEs };
+let sayer: Sayings | undefined;
+
 /** The catalogue in use; views watch it through useWords. */
 export const catalogue = new Observable<Words>(en);
 
 export async function loadLanguage(language: Language): Promise<void> {
-  const parts = await Promise.all([loaders[language](), ...(officeWanted ? [officeLoaders[language]()] : [])]);
-  if (preferences.value.language === language) catalogue.set(Object.assign({}, ...parts) as Words);
+  const [says, ...parts] = await Promise.all([sayers[language]?.(), loaders[language](), ...(officeWanted ? [officeLoaders[language]()] : [])]);
+  if (preferences.value.language !== language) return;
+  sayer = says;
+  catalogue.set(Object.assign({}, ...parts) as Words);
 }
 
 export async function loadOfficeWords(): Promise<void> {
   if (officeWanted) return;
   officeWanted = true;
   await loadLanguage(preferences.value.language);
+}
+
+/** What was said in English, in the language in use where that has the sentence. */
+export function said(text: string): { text: string; language: string } {
+  const own = sayer?.(text);
+  return own === undefined ? { text, language: "en" } : { text: own, language: preferences.value.language };
 }
 
 /** The stop of a value, as of "3:12 p.m.", is the sentence's as well. */

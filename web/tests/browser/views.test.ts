@@ -54,6 +54,15 @@ const tooSmall = (page: Page): Promise<string[]> => page.evaluate(() => {
   }).map((one) => `${one.tagName} "${one.textContent?.trim().slice(0, 40)}"`);
 });
 
+/** What stands on a container, a cartridge or in a law, and the bytes of an entry, stay as they were written. */
+const asWritten = /^(If (in eyes|inhaled|on skin|swallowed)|[\w ,/]*\bP100$|.*\b(CFR|USC|GHS)\b)/;
+
+/** What else is marked as English on a page that is not. */
+async function inEnglish(page: Page): Promise<string[]> {
+  if ((await page.evaluate(() => document.documentElement.lang)) === "en") return [];
+  return (await page.locator("body [lang=en]:not(pre)").allTextContents()).map((text) => text.trim()).filter((text) => !asWritten.test(text));
+}
+
 type Preferences = { theme: string; language?: string };
 
 async function look(name: string, preferences: Preferences, width: number, height: number): Promise<void> {
@@ -61,7 +70,7 @@ async function look(name: string, preferences: Preferences, width: number, heigh
   for (const [handle, seen] of views) {
     const device = await Device.open(office, { width, height, touch: width < 1000, preferences });
     const check = async (view: string) => {
-      for (const [what, of] of [["axe", axeFaults], ["wider than the screen", tooWide], ["smaller than 44 px", tooSmall]] as const)
+      for (const [what, of] of [["axe", axeFaults], ["wider than the screen", tooWide], ["smaller than 44 px", tooSmall], ["left in English", inEnglish]] as const)
         for (const fault of await of(device.page)) faults.push(`${name}, ${view}: ${what}: ${fault}`);
       const language = await device.page.evaluate(() => document.documentElement.lang);
       if (language !== (preferences.language ?? "en")) faults.push(`${view}: the document says it is ${language}`);

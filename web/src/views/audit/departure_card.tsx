@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import { Basis } from "../../components/basis";
+import { Said } from "../../components/said";
 import { useWords } from "../../i18n/use_words";
 import { moment } from "../../office/days";
 import { useItemNames } from "../../data/item_names";
@@ -20,7 +21,7 @@ export function DepartureCard({ departure, rule }: { departure: DepartureRow; ru
         <SeverityMark severity={departure.severity} />
         <span class="fine">{moment(departure.at_ms, language)}</span>
       </div>
-      <h3 lang="en">{departure.what}</h3>
+      <h3><Said text={departure.what} /></h3>
       <dl class="facts">
         <dt>{t("departures.rule")}</dt><dd lang={said.language}>{said.words}</dd>
         <dt>{t("departures.basis")}</dt><dd><Basis kind={departure.kind} citation={departure.citation} /></dd>

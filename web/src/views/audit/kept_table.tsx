@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { Basis } from "../../components/basis";
 import { Table } from "../../components/office/table";
+import { Said } from "../../components/said";
 import { useWords } from "../../i18n/use_words";
 import { day } from "../../office/days";
 import type { KeptRecord } from "../../office/shapes";
@@ -15,7 +16,7 @@ export function KeptTable({ records }: { records: KeptRecord[] }) {
       rows={records}
       keyOf={(one) => one.id}
       columns={[
-        { head: t("keep.what"), cell: (one) => <>{word("kept", one.id)}{one.remark && <small lang="en"> {one.remark}</small>}</> },
+        { head: t("keep.what"), cell: (one) => <>{word("kept", one.id)}{one.remark && <small> <Said text={one.remark} /></small>}</> },
         { head: t("keep.howLong"), cell: (one) => word("keepFor", one.keep) },
         { head: t("departures.basis"), cell: (one) => <Basis kind={one.kind} citation={one.citation} /> },
         { head: t("keep.held"), figure: true, cell: (one) => one.count },

@@ -2,6 +2,7 @@
 import type { Job } from "../../api/generated";
 import { AuditPage } from "../../components/office/office_page";
 import { Waiting } from "../../components/office/waiting";
+import { Said } from "../../components/said";
 import { StateMark } from "../../components/state_mark";
 import { askOfficeFor } from "../../data/ask";
 import { useWords } from "../../i18n/use_words";
@@ -37,7 +38,7 @@ function Line({ life }: { life: Life }) {
     <>
       <div class="state-line"><StateMark state={job.state} /><span>{nameOf(job.product)}, {job.technician}</span></div>
       <p>{departures.length === 0 ? t("life.noDepartures") : tn("departures.count", departures.length)}. {t("life.zone", { zone: job.zone ?? "UTC" })}</p>
-      {elsewhere.length > 0 && <ul lang="en">{elsewhere.map((one, n) => <li key={n}>{one.what}</li>)}</ul>}
+      {elsewhere.length > 0 && <ul>{elsewhere.map((one, n) => <li key={n}><Said text={one.what} /></li>)}</ul>}
       <ol class="life">
         {stepsOf(entries).map((step) => (
           <LifeStep key={step.entries[0]?.seq} step={step} zone={job.zone ?? "UTC"} itemWords={itemWords} departures={at(step.entries.map((entry) => entry.seq))} />

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import { FoldOut } from "../../components/office/fold_out";
+import { Said } from "../../components/said";
 import { useWords } from "../../i18n/use_words";
 import { moment } from "../../office/days";
 import { elapsed } from "../../office/elapsed";
@@ -48,7 +49,7 @@ export function LifeStep({ step, zone, departures, itemWords }: { step: Step; zo
       <p>{[...new Set(step.entries.map((entry) => entry.actor))].join(", ")}, {[...new Set(step.entries.map((entry) => entry.device))].join(", ")}{late && ` · ${t("life.late")}`}</p>
       {step.entries.length === 1 ? <p><Facts entry={first} itemWords={itemWords} /></p> : <Several step={step} zone={zone} itemWords={itemWords} />}
       {departures.map((one, at) => (
-        <p key={at} class="step-departure"><SeverityMark severity={one.severity} /> <span lang="en">{one.what}</span></p>
+        <p key={at} class="step-departure"><SeverityMark severity={one.severity} /> <Said text={one.what} /></p>
       ))}
     </li>
   );

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import { Notice } from "../../components/notice";
+import { Said } from "../../components/said";
 import { useWords } from "../../i18n/use_words";
 import type { AuditAnswer } from "../../office/shapes";
 
@@ -10,7 +11,7 @@ export function RecordState({ record }: { record: AuditAnswer["record"] }) {
   if (record.findings.length === 0) return <Notice tone="done" title={t("record.asWritten")} live><p>{t("record.asWrittenMeans")}</p></Notice>;
   return (
     <Notice tone="danger" title={tn("record.findings", record.findings.length)} live>
-      <ul lang="en">{record.findings.map((one, at) => <li key={at}>{one.seq === null ? one.what : <><a href={`/audit/entries/${one.seq}`}>{one.seq}</a>: {one.what}</>}</li>)}</ul>
+      <ul>{record.findings.map((one, at) => <li key={at}>{one.seq !== null && <><a href={`/audit/entries/${one.seq}`}>{one.seq}</a>: </>}<Said text={one.what} /></li>)}</ul>
     </Notice>
   );
 }

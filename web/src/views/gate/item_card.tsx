@@ -5,6 +5,7 @@ import { Basis } from "../../components/basis";
 import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
+import { Said } from "../../components/said";
 import { ask } from "../../data/ask";
 import { whileFogging, type OpenItem } from "../../driveway/gate_queue";
 import { itemWords } from "../../driveway/item_words";
@@ -37,7 +38,7 @@ export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenIt
       <h2 id="item-words" lang={said.language}>{said.words}</h2>
       <p lang={said.language}>{said.why}</p>
       <p class="fine"><Basis kind={item.basis ?? ""} citation={item.citation ?? ""} /></p>
-      {why && why !== "not met yet" && <Notice tone="hold" title={t("gate.stillOpen")}><p lang="en">{why}</p></Notice>}
+      {why && why !== "not met yet" && <Notice tone="hold" title={t("gate.stillOpen")}><p><Said text={why} /></p></Notice>}
       {!plain && <EvidenceField job={job} item={item} value={answer} onValue={setAnswer} />}
       <PhotoField photo={photo} onPicture={async (picture) => setPhoto(await keepPhoto(picture, job.job, item.item))} />
       <FaultNote fault={fault} />

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { useEffect, useMemo } from "preact/hooks";
 import type { Job } from "../../api/generated";
+import { Said } from "../../components/said";
 import { clock } from "../../data/clock";
 import { holdLeft } from "../../driveway/hold_clock";
 import { useNow } from "../../driveway/use_now";
@@ -41,7 +42,7 @@ export function HoldClock({ job, again }: { job: Job; again: () => void }) {
           {left.part === "floor" && job.hold.floor_ms < job.hold.total_ms && (
             <p>{t("hold.parts", { floor: countdown(job.hold.floor_ms), time: ends(left.ends_ms + job.hold.total_ms - job.hold.floor_ms) })}</p>
           )}
-          {why && left.part !== "floor" && <p class="fine" lang="en">{why}</p>}
+          {why && left.part !== "floor" && <p class="fine"><Said text={why} /></p>}
         </>
       )}
     </div>

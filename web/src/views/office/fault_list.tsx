@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import { Notice } from "../../components/notice";
+import { Said } from "../../components/said";
 import { useWords } from "../../i18n/use_words";
 import type { LabelFault } from "../../office/fault_lines";
 
@@ -14,7 +15,7 @@ export function FaultList({ faults, text }: { faults: LabelFault[]; text: string
           <li key={at}>
             <strong>{fault.line ? t("adopt.at", { line: fault.line, column: fault.column ?? 1 }) : <span lang="en">{fault.where}</span>}</strong>
             {fault.line && <pre class="code">{lines[fault.line - 1]}</pre>}
-            <span lang="en">{fault.words}{fault.hint ? `: ${fault.hint}` : ""}</span>
+            <Said text={fault.words} />{fault.hint && ": "}<Said text={fault.hint} />
           </li>
         ))}
       </ol>

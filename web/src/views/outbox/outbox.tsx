@@ -3,6 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { Button } from "../../components/button";
 import { Notice } from "../../components/notice";
 import { Page } from "../../components/page";
+import { Said } from "../../components/said";
 import type { OutboxRow } from "../../data/database";
 import { forgetRefused, outboxCount, outboxRows } from "../../data/outbox";
 import { syncSoon } from "../../data/start";
@@ -25,11 +26,11 @@ function Row({ row }: { row: OutboxRow }) {
       <p>{t(`outbox.${state}`)}</p>
       {state === "refused" && (
         <>
-          <p lang="en">{[reply?.detail, reply?.hint].filter(Boolean).join(". ")}</p>
+          <p><Said text={reply?.detail} />{reply?.hint && ". "}<Said text={reply?.hint} /></p>
           <Button onPress={() => forgetRefused(entry.id)}>{t("outbox.understood")}</Button>
         </>
       )}
-      {reply?.departures?.map((departure) => <p key={departure.rule} lang="en">{departure.what}</p>)}
+      {reply?.departures?.map((departure) => <p key={departure.rule}><Said text={departure.what} /></p>)}
     </li>
   );
 }
@@ -44,7 +45,7 @@ export function OutboxView(_: { names: Names }) {
   useEffect(() => void outboxRows().then(setRows), [count, state]);
   return (
     <Page title={t("outbox.title")} back="/more" actions={<Button kind="main" wide onPress={syncSoon}>{t("outbox.sendNow")}</Button>}>
-      {state.now === "fault" && <Notice tone="danger" title={t("sync.fault")}><p lang="en">{state.words}</p></Notice>}
+      {state.now === "fault" && <Notice tone="danger" title={t("sync.fault")}><p><Said text={state.words} /></p></Notice>}
       <p>
         {state.reached_ms > 0
           ? t("outbox.reached", { time: timeFormat(language, { timeStyle: "short" }).format(state.reached_ms) })

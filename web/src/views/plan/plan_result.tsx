@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
+import { Said } from "../../components/said";
 import { useWords } from "../../i18n/use_words";
 import type { PlanAnswer } from "../../driveway/shapes";
 import { minutes, volume } from "../../settings/units";
@@ -9,9 +10,9 @@ import type { LivePlan } from "./use_live_plan";
 
 /** The engine's words, but where they would send somebody to the command line. */
 function Warning({ warning: { id, words } }: { warning: PlanAnswer["warnings"][number] }) {
-  const { word, language } = useWords();
+  const { word } = useWords();
   const own = word("planWarning", id);
-  return <Notice tone="hold">{own === id ? <p lang="en">{words}</p> : <p lang={language}>{own}</p>}</Notice>;
+  return <Notice tone="hold"><p>{own === id ? <Said text={words} /> : own}</p></Notice>;
 }
 
 /** The answer first: seconds at each return, what to load, what to wear, how long to stay out. */

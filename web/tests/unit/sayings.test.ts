@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: Apache-2.0
+// What the desk, the engine and the server say, in Spanish: held against their sources, so that a new sentence of theirs
+// cannot be forgotten, nor one stay here that nobody says any more.
+import assert from "node:assert/strict";
+import test from "node:test";
+import { gateEs } from "../../src/i18n/gate_es";
+import { saidEs } from "../../src/i18n/said_es";
+import { sayingsEs, valuesEs } from "../../src/i18n/sayings_es";
+import { calls, literals, sources } from "./help/sources";
+
+const but = (...names: string[]) => (name: string) => !names.includes(name);
+const only = (...names: string[]) => (name: string) => names.includes(name);
+
+// Left out: files that a desk reads at the command line (CSV, calendars), and the rules, which have their own words.
+const whole = [
+  ...sources("desk", but("csv.cpp", "csv_table.cpp", "deliveries_csv.cpp", "departure_rules.cpp", "desk_imports.cpp", "due.cpp", "imports_csv.cpp", "recorded_request.cpp")),
+  ...sources("gate", only("release.cpp")),
+  ...sources("plan", only("make_plan.cpp", "request_reader.cpp", "table_reader.cpp", "table_reader.hpp", "warnings.cpp")),
+  ...sources("dose", but("origin_fit.cpp")),
+  ...sources("air", only("inverse.cpp", "zone.cpp", "peroxide.cpp")),
+  ...sources("quantity", only("number_text.cpp", "read_value.cpp", "readers.cpp")),
+  ...sources("label", only("chemistry.cpp")),
+  ...sources("stock", only("shelf.cpp")),
+  ...sources("audit", only("chart_rules.cpp", "job_rules.cpp", "retention.cpp", "stock_rules.cpp")),
+  ...sources("book", only("verifier.cpp")),
+];
+// Beside what these say they describe themselves to programs.
+const answers = [...sources("asking", () => true), ...sources("server", but("accounts.cpp", "private_file.cpp"))]
+  .flatMap((text) => calls(text, ["fail", "Error", "problem_details"]));
+
+/** What people do not meet on a page. */
+const notThere = [
+  /\/api\/|JSON|UUIDv7|docs\/|--host|--key|`next`|vessel=C1/, // said to programs, and to who starts the server
+  /^(an entry has id|a batch has 500|send (salt|it in parts)|the entry has no id|give each entry an id|name items, or event|there is no such member of|ask for record, )/,
+  /^(Copy the registration|Ids? of|Last day on|Is (its|it)|How (much|long|many)|Does it hold|Kind, model|Name of|What does|Handle of|Measured airflow)/, // asked at the terminal
+  /^(strength of|trade per cent|fogger: |rate band)/, // where, not what
+  /^(\{\}\{\} of|\{\} \{\} \{\} days ago|\{\} \{\} \(\{\} to)/, // the keys have them with their parts
+];
+
+const plain = (text: string) => text.replace(/\{[^{}]*\}/g, "{}").trim();
+const sentences = (texts: string[]) => texts.flatMap(literals).map(plain).filter((text) => text.includes(" ") && (text.match(/[a-z]{2,}/g) ?? []).length > 1);
+const keys = [...Object.keys(sayingsEs), ...Object.keys(valuesEs), ...Object.keys(gateEs)];
+
+test("every sentence of the sources has its Spanish", () => {
+  const missing = [...new Set(sentences([...whole, ...answers]))]
+    .filter((text) => !notThere.some((one) => one.test(text)) && !keys.some((key) => key.includes(text)));
+  assert.deepEqual(missing, []);
+});
+
+test("every Spanish sentence still has a source", () => {
+  const said = [
+    ...whole, ...sources("server", () => true), ...sources("asking", () => true), ...sources("office", () => true), ...sources("browser", () => true),
+    ...sources("dose", () => true), ...sources("gate", () => true), ...sources("quantity", () => true), ...sources("air", () => true), ...sources("audit", () => true),
+    ...sources("plan", () => true), ...sources("desk", () => true), ...sources("stock", () => true),
+  ].flatMap(literals).map(plain).join("\n");
+  const parts = [...Object.keys(sayingsEs), ...Object.keys(valuesEs)].flatMap((key) => key.split(/"?\{\}"?| and (?=fogger)/)).map((part) => part.trim()).filter((part) => /[a-z]{4}/.test(part));
+  assert.deepEqual(parts.filter((part) => !said.includes(part)), []);
+});
+
+const fill = (form: string, values: string[]) => values.reduce((text, value) => text.replace("{}", () => value), form);
+
+test("each form is read as itself and keeps what a case puts in", () => {
+  for (const [english, spanish] of Object.entries(sayingsEs)) {
+    const values = [...english.matchAll(/\{\}/g)].map((_, at) => `X${at}`);
+    let next = 0;
+    const expected = spanish.replace(/\{(\d?)\}/g, (_, at: string) => values[at ? Number(at) : next++] ?? "?");
+    assert.equal(saidEs(fill(english, values)), expected, english);
+  }
+});
+
+test("what a case puts in is all there in Spanish, once", () => {
+  for (const [english, spanish] of Object.entries({ ...sayingsEs, ...valuesEs })) {
+    const places = [...spanish.matchAll(/\{(\d?)\}/g)].map(([, at]) => at);
+    const count = english.split("{}").length - 1;
+    if (/^(Splitting by|meet them with|take \{\}, or say)/.test(english)) continue; // these name one thing twice
+    if (places.some((at) => at !== "")) assert.deepEqual([...places].sort(), Array.from({ length: count }, (_, at) => String(at)), english);
+    else assert.equal(places.length, count, english);
+  }
+});
+
+test("no Spanish sentence calls anything safe", () => {
+  for (const text of Object.values(sayingsEs)) assert.doesNotMatch(text, /segur[oa]s?\b/i);
+});
+
+const examples: [string, string][] = [
+  ["sedge has no fit-test that holds on 2026-03-04", "sedge no tiene vigente el 2026-03-04: prueba de ajuste"],
+  ["a half mask is less than the full facepiece that the plan asks for", "este respirador es inferior al que pide el plan: media máscara; el plan pide: máscara completa"],
+  ["fit-test is not met: sedge has no fit test for Saltwing 40, size M, that holds on 2026-03-04",
+    "prueba de ajuste: no se cumple: sedge no tiene una prueba de ajuste vigente el 2026-03-04 para Saltwing 40, talla M"],
+  ["2 items are open: label-read (not met yet); eyewash (it was met on an earlier day)",
+    "2 requisitos están abiertos: Lea la etiqueta completa: sin cumplir aún; Ponga el lavaojos a mano y pruébelo: se cumplió otro día"],
+  ["everyone-out: not met yet", "Que salgan todos; cuéntelos al salir: sin cumplir aún"],
+  ["cannot read \"2x00\" as a floor area: the unit \"x00\" is not known here", "no se entiende \"2x00\" como una superficie: la unidad \"x00\" no se conoce aquí"],
+  ["the hold runs for 41 min more: 120 min after fog-off must pass in full", "la espera dura 41 min más: tienen que pasar 120 min completos desde el fin de la niebla"],
+  ["J7 used +31.5 % against its plan, beyond the limits of technician sedge (-8.1 to 9.2 %, 22 points) and fogger F1 (-7.0 to 9.9 %, 24 points)",
+    "J7 usó +31.5 % frente a su plan, fuera de los límites de: técnico sedge (de -8.1 a 9.2 %, 22 puntos) y nebulizador F1 (de -7.0 a 9.9 %, 24 puntos)"],
+  ["it takes the role technician or safety-officer", "hace falta la función de técnico o responsable de seguridad"],
+  ["no fogger is called \"cartridge\"", "no hay nada con el nombre \"cartridge\" (nebulizador)"],
+  ["the floor area is missing", "falta the floor area"],
+];
+
+test("sentences as they are said", () => {
+  for (const [english, spanish] of examples) assert.equal(saidEs(english), spanish);
+  assert.equal(saidEs("a sentence of a later version: nobody knows it"), undefined);
+  // A label may be called like anything.
+  assert.equal(saidEs("Fenmist {} is no pattern"), undefined);
+});
