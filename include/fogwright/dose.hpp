@@ -214,6 +214,10 @@ struct MixingSheet {
 [[nodiscard]] Result<MixingSheet> mixing_sheet(const Label& label, LiquidVolume make,
                                                std::string_view table = {});
 
+/// What one batch of a table makes, as the label prints it: how much to make where nobody says it. Without such
+/// a table a litre, of which mixing_sheet then says what is wrong.
+[[nodiscard]] LiquidVolume label_batch(const Label& label, std::string_view table = {});
+
 // --- Spread -------------------------------------------------------------------------------------------------
 
 struct SpreadInput {

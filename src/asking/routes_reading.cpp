@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
 
+#include "asking/adopted_label.hpp"
 #include "asking/job_json.hpp"
+#include "asking/mixing_json.hpp"
 #include "asking/paging.hpp"
 #include "asking/stock_json.hpp"
 #include "desk/checks.hpp"
@@ -66,6 +68,26 @@ Result<json> show_stock(const View& view) {
   for (const StockLine& line : stock_list(view.now, in_query(view, "place"), view.moment.ms))
     lines.push_back(stock_line_json(line));
   return page_of_rows(view, lines, "item");
+}
+
+/// What to measure out of a product for a mix; without an amount for one batch of the label, and where a label
+/// has several tables and none is named nothing but their names.
+Result<json> show_mixing(const View& view) {
+  const auto adopted = adopted_label(view.now, view.names.front());
+  if (!adopted) return tl::make_unexpected(adopted.error());
+  const Label& label = *adopted->label;
+  const std::string table = in_query(view, "table"), typed = in_query(view, "make");
+  if (table.empty() && label.mixing.size() > 1) {
+    MixingSheet unnamed;
+    unnamed.gear = label.mixing_gear;
+    return mixing_json(label, unnamed);
+  }
+  auto make =
+      typed.empty() ? Result<LiquidVolume>(label_batch(label, table)) : read_liquid_volume(typed, "make");
+  if (!make) return tl::make_unexpected(make.error());
+  const auto sheet = mixing_sheet(label, *make, table);
+  if (!sheet) return tl::make_unexpected(sheet.error());
+  return mixing_json(label, *sheet);
 }
 
 Result<json> list_vessels(const View& view) {
@@ -137,6 +159,8 @@ std::vector<Route> reading_routes() {
               "Cartridges", list<cartridge>, page_all),
       reading("/api/v1/products", "listProducts", "The products and the versions of their labels", "Products",
               list<product>, page_all),
+      reading("/api/v1/products/{product}/mixing", "showMixing", "What to measure out of a product for a mix",
+              "Mixing", show_mixing, {"make", "table"}),
       reading("/api/v1/labels/{digest}", "showLabel", "The text of a label, as it was adopted", "LabelText",
               show_label),
       reading("/api/v1/places", "listPlaces", "Shops and vans", "Places", list<place>, page_all),

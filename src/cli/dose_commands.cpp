@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <ostream>
 
+#include "asking/mixing_json.hpp"
 #include "cli/label_folder.hpp"
 #include "cli/plan_command.hpp"
 
@@ -18,23 +19,6 @@ tl::expected<std::shared_ptr<const Label>, Faults> label_option(const Call& call
     return refuse({ErrorCode::missing_value, "no product label is given", "--label",
                    "name a profile, e.g. --label product_profiles_demo/brackwater-20.toml"});
   return load_label(*name, call.outside);
-}
-
-json mixing_json(const Label& label, const MixingSheet& sheet) {
-  json lines = json::array();
-  for (const MixingSheetLine& line : sheet.lines)
-    lines.push_back({{"ingredient", line.ingredient},
-                     {"amount_ml", line.amount.value_in(unit::millilitre)},
-                     {"instruction", line.instruction},
-                     {"wait_minutes", line.wait ? json(line.wait->ceil_in(unit::minute)) : json(nullptr)}});
-  return {{"label", label.name},
-          {"table", sheet.table},
-          {"makes_ml", sheet.makes.value_in(unit::millilitre)},
-          {"batches", sheet.batches},
-          {"lines", lines},
-          {"gear", sheet.gear.items},
-          {"active_fraction", sheet.active_fraction ? json(*sheet.active_fraction) : json(nullptr)},
-          {"life_minutes", sheet.life ? json(sheet.life->floor_in(unit::minute)) : json(nullptr)}};
 }
 
 /// The high-band volumes of the route's jobs: --area for simple ones, --site for described ones.
@@ -97,7 +81,7 @@ Result<CatchTest> read_catch(const std::string& typed) {
 std::vector<OptionRow> mix_options() {
   return {{"label", "FILE|NAME", "product profile with a mixing table"},
           {"make", "VOLUME", "how much mix is needed"},
-          {"table", "NAME", "which mixing table of the label (default: the first)"}};
+          {"table", "NAME", "which mixing table, where the label has several"}};
 }
 
 Outcome run_mix(const Call& call) {

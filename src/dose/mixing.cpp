@@ -102,6 +102,12 @@ bool is_water(std::string_view ingredient) {
                     [](char a, char b) { return (a >= 'A' && a <= 'Z' ? a - 'A' + 'a' : a) == b; });
 }
 
+LiquidVolume label_batch(const Label& label, std::string_view table) {
+  for (const MixingTable& one : label.mixing)
+    if (table.empty() || one.name == table) return one.makes;
+  return LiquidVolume(1, unit::litre);
+}
+
 Result<MixingSheet> mixing_sheet(const Label& label, LiquidVolume make, std::string_view table_name) {
   const auto table = table_of(label, table_name);
   if (!table) return tl::make_unexpected(table.error());

@@ -50,13 +50,6 @@ constexpr JobPaper papers[] = {{"record", fill_record, false},
                                {"door", fill_door, true},
                                {"mixing", fill_mixing, false}};
 
-/// What to make where nobody says it: one batch, as the label prints it.
-LiquidVolume one_batch(const Label& label, const std::string& table) {
-  for (const MixingTable& one : label.mixing)
-    if (table.empty() || one.name == table) return one.makes;
-  return LiquidVolume(1, unit::litre);  // mixing_sheet then says what is wrong
-}
-
 }  // namespace
 
 std::span<const JobPaper> job_papers() { return papers; }
@@ -82,7 +75,7 @@ Result<DressedPaper> dress_job_paper(const Source& source, const Form& form, con
 
 Result<paper::MixingSheet> mixing_facts_for(const Label& label, std::optional<LiquidVolume> make,
                                             const std::string& table, UnitSystem units, Language language) {
-  const auto sheet = mixing_sheet(label, make.value_or(one_batch(label, table)), table);
+  const auto sheet = mixing_sheet(label, make.value_or(label_batch(label, table)), table);
   if (!sheet) return tl::make_unexpected(sheet.error());
   return press::mixing_facts(label, *sheet, units, language);
 }

@@ -95,6 +95,48 @@ TEST_CASE("a device reads what the server reads") {
   }
 }
 
+TEST_CASE("a device tells what to measure out for a mix, and writes it down, as the server does") {
+  Office office;
+  office.open_shop();
+  office.adopt("brackwater-20");
+  for (const auto& [id, part] :
+       {std::pair{"A1", "Part A concentrate"}, {"B1", "Part B activator (citric acid)"}})
+    office.done("rowan", "POST", "/api/v1/containers",
+                {{"product", "brackwater-20"},
+                 {"container", id},
+                 {"part", part},
+                 {"lot", "BW-1"},
+                 {"size", "1 qt"},
+                 {"expires", "2027-01-31"},
+                 {"place", "heron"}});
+  Phone phone(office);
+  const json sheet = phone.ask("GET", "/api/v1/products/brackwater-20/mixing", json::object(), {},
+                               {{"make", "1/2 gal"}})["body"];
+  CHECK(sheet == office.done("rowan", "GET", "/api/v1/products/brackwater-20/mixing?make=1/2%20gal"));
+  // Half of the label's 125, 1.5 and 1.5 fl oz of 29.5735 mL each: water up, what is strong down, to tenths.
+  CHECK(sheet["lines"][0]["amount_ml"].get<double>() == Approx(1848.4));
+  CHECK(sheet["lines"][0]["from_container"] == false);
+  CHECK(sheet["lines"][1]["amount_ml"].get<double>() == Approx(22.1));
+  CHECK(sheet["lines"][1]["from_container"] == true);
+  CHECK(sheet["lines"][2]["wait_minutes"] == 10);
+  CHECK(sheet["respirator"] == true);
+  const json whole = phone.ask("GET", "/api/v1/products/brackwater-20/mixing")["body"];
+  CHECK(whole["makes_ml"].get<double>() == Approx(3785.411784));
+  CHECK(phone.ask("GET", "/api/v1/products/fenmist-rtu/mixing")["status"] == 409);  // ready to use
+  CHECK(phone.ask("GET", "/api/v1/products/brackwater-20/mixing", json::object(), {},
+                  {{"make", "much"}})["status"] == 400);
+
+  const json mixed = phone.ask("POST", "/api/v1/batches",
+                               {{"product", "brackwater-20"},
+                                {"make", "1/2 gal"},
+                                {"parts", {"A1", "B1"}},
+                                {"place", "heron"},
+                                {"respirator_worn", true}});
+  CHECK(mixed["status"] == 201);
+  CHECK(phone.sync()["results"][0]["result"] == "accepted");
+  CHECK(office.done("rowan", "GET", "/api/v1/vessels/A1")["remaining_ul"] == 946'352 - 22'100);
+}
+
 TEST_CASE("a device decides what the server decides, under the same ids") {
   Office office;
   office.open_shop();

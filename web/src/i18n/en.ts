@@ -143,6 +143,7 @@ export const en = {
   "gate.allMet": "Nothing is open here",
   "gate.goOn": "Go on with the job",
   "gate.stillOpen": "Open again",
+  "mix.open": "Mix a batch",
   "gate.later": "Later",
   "gate.yes": "Yes, done",
   "gate.record": "Record it",

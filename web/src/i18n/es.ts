@@ -144,6 +144,7 @@ export const es: Catalogue = {
   "gate.allMet": "Aquí no falta nada",
   "gate.goOn": "Seguir con el trabajo",
   "gate.stillOpen": "Abierto otra vez",
+  "mix.open": "Hacer una mezcla",
   "gate.later": "Después",
   "gate.yes": "Sí, hecho",
   "gate.record": "Anotarlo",

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // What the audit shows, proves and hands over.
 import assert from "node:assert/strict";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { closeBrowser } from "./harness/browser";
 import { Device } from "./harness/device";
@@ -65,6 +67,15 @@ test("the book is read again, signed, and held against a checkpoint that somebod
   await page.getByText("The same entries and the same root").waitFor();
   await held.fill(signed.replace(/^\d+$/m, "1"));
   await page.getByText("An older one").waitFor();
+
+  // A witness signs the one that the page gave out, and nothing else of it changes.
+  const file = (name: string) => join(office.folder, name);
+  writeFileSync(file("held.txt"), signed);
+  await office.command(["witness", "key", "--name", "office.example/witness", "--key", file("witness.key")]);
+  await office.command(["witness", "sign", file("held.txt"), "--vkey", file("book.db.vkey"), "--key", file("witness.key"), "--out", file("cosigned.txt"), "--first"]);
+  await held.fill(readFileSync(file("cosigned.txt"), "utf8"));
+  await page.getByText("The same entries and the same root").waitFor();
+  await page.getByText("1 witness has signed this checkpoint.").waitFor();
 });
 
 test("papers come as they were asked for", async () => {

@@ -42,13 +42,17 @@ async function capture(office: Office, views: SeenView[], handle: string, look: 
   await device.context.close();
 }
 
+/** FOGWRIGHT_VIEWS=gate,mix: only those. */
+const wanted = process.env.FOGWRIGHT_VIEWS?.split(",");
+const chosen = (views: SeenView[]): SeenView[] => views.filter((view) => !wanted || wanted.includes(view.name));
+
 mkdirSync(folder, { recursive: true });
 const office = await Office.start();
 try {
   const views = await everyView(office);
   for (const look of looks) {
-    await capture(office, views, "sedge", look);
-    await capture(office, officeViews("J1"), "marrow", look);
+    await capture(office, chosen(views), "sedge", look);
+    await capture(office, chosen(officeViews("J1")), "marrow", look);
   }
   console.log(`captures: ${folder}`);
 } finally {

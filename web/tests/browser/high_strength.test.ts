@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
-// A whole job with a high-strength product: mixed by command, then by touch; readings end the hold before its time.
+// A whole job with a high-strength product, the mix as well, by touch; readings end the hold before its time.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { closeBrowser } from "./harness/browser";
 import { Device, pass } from "./harness/device";
 import { Office } from "./harness/office";
-import { highStrength, mixIt } from "./steps/answers";
+import { highStrength } from "./steps/answers";
 import { meetGate } from "./steps/gate";
 import { takeReading } from "./steps/hold";
 import { closeJob, endFog, fogReturn, holdLeft, meetWhileFogging, release, startFog } from "./steps/job";
+import { mixForJob } from "./steps/mix";
 import { fillPlan, makeJob } from "./steps/plan";
 import { signIn } from "./steps/sign_in";
 
@@ -17,7 +18,6 @@ before(async () => (office = await Office.start()));
 after(async () => (await closeBrowser(), await office.stop()));
 
 test("a high-strength job, released on readings", async () => {
-  await office.command(mixIt, "sedge");
   const phone = await Device.open(office);
   await signIn(phone, "sedge");
   await fillPlan(phone, { product: "Brackwater 20", area: "2400", returns: 2, fogger: "gust", entrances: "2", van: "heron" });
@@ -25,7 +25,9 @@ test("a high-strength job, released on readings", async () => {
   await phone.page.getByText("full facepiece, organic vapor/acid gas, P100").waitFor();
   const job = await makeJob(phone);
 
-  await meetGate(phone, highStrength);
+  const answers = { ...highStrength, batch: await mixForJob(phone, job, ["A1", "B1"]) };
+  await phone.goto(`/jobs/${job}`);
+  await meetGate(phone, answers);
   await startFog(phone);
   await fogReturn(phone);
   await fogReturn(phone);

@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
+import type { Locator } from "playwright-core";
 import { closeBrowser } from "./harness/browser";
 import { Device } from "./harness/device";
 import { Hands } from "./harness/hands";
@@ -147,4 +148,54 @@ test("a container is drawn from, moved and disposed of", async () => {
     for (let tries = 0; (await bookSize(owner)) === before && tries < 100; tries++) await page.waitForTimeout(50);
     assert.deepEqual((await entriesFrom(owner, before)).map((entry) => entry.kind), [kind]);
   }
+});
+
+/** A grave form about what the page shows: with its reason, and what the book and the page say then. */
+async function end(device: Device, hands: Hands, place: Locator, button: string, kind: string, body: Record<string, unknown>): Promise<void> {
+  const before = await bookSize(hands);
+  const send = place.getByRole("button", { name: button, exact: true });
+  assert.ok(await send.isDisabled(), `${kind}: without a reason`);
+  await place.getByLabel("Why", { exact: true }).fill("as the test says");
+  await send.click();
+  for (let tries = 0; (await bookSize(hands)) === before && tries < 100; tries++) await device.page.waitForTimeout(50);
+  const [made] = await entriesFrom(hands, before);
+  assert.equal(made?.kind, kind);
+  assert.deepEqual(Object.fromEntries(Object.keys(body).map((name) => [name, made?.body[name]])), body);
+}
+
+test("a credential that no longer holds is struck, and stays in the list", async () => {
+  const { page } = desk;
+  await desk.goto("/office/crew/bracken");
+  const row = page.locator("tr", { hasText: "applicator's licence" });
+  await row.getByRole("button", { name: "No longer holds" }).click();
+  await end(desk, owner, page.locator("section").filter({ has: page.getByRole("heading", { name: /^It no longer holds/ }) }), "Record that it no longer holds", "credential-withdrawn", { why: "as the test says" });
+  await row.getByText("withdrawn").waitFor();
+});
+
+test("a fogger goes out of use", async () => {
+  const { page } = desk;
+  await desk.goto("/office/gear/foggers/gust");
+  await end(desk, owner, await openFold(desk, "Take it out of use"), "Out of use from now on", "fogger-retired", { fogger: "gust", why: "as the test says" });
+  await page.getByText("Out of use", { exact: true }).waitFor();
+});
+
+test("a label that no longer holds leaves its product without one", async () => {
+  const { page } = desk;
+  await desk.goto("/office/labels");
+  const fold = await openFold(desk, "A label no longer holds");
+  await fold.getByLabel("Label of", { exact: true }).selectOption("brackwater-20");
+  await end(desk, owner, fold, "Work by it no more", "label-retired", { product: "brackwater-20" });
+  await page.locator("tr", { hasText: "Brackwater 20" }).getByText("none in use").waitFor();
+});
+
+test("whoever leaves the crew is signed out and takes no more part", async () => {
+  const { page } = desk;
+  const phone = await Device.open(office, { name: "bracken's phone" });
+  await signIn(phone, "bracken");
+  await desk.goto("/office/crew/bracken");
+  await end(desk, owner, await openFold(desk, "Leaves the crew"), "Takes no more part", "person-retired", { handle: "bracken" });
+  await page.getByText("No longer in the crew").waitFor();
+  const status = await phone.page.evaluate(async () => (await fetch("/api/v1/jobs")).status);
+  assert.ok(status === 401 || status === 403, `bracken still reads the jobs: ${status}`);
+  await phone.close();
 });

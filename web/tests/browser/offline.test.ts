@@ -10,10 +10,11 @@ import { Device, pass } from "./harness/device";
 import { Office } from "./harness/office";
 import { scratch } from "./harness/programs";
 import { password } from "./harness/world";
-import { highStrength, mixIt, readyToUse } from "./steps/answers";
+import { highStrength, readyToUse } from "./steps/answers";
 import { meetGate } from "./steps/gate";
 import { takeReading } from "./steps/hold";
 import { closeJob, endFog, fogReturn, holdLeft, meetWhileFogging, releaseAlone, startFog, targetSeconds } from "./steps/job";
+import { mixForJob } from "./steps/mix";
 import { fillPlan, makeJob } from "./steps/plan";
 import { fillSignIn, signIn } from "./steps/sign_in";
 
@@ -95,7 +96,6 @@ test("a ready-to-use job with the network off: planned, fogged, held, released a
 });
 
 test("a high-strength job whose phone dies in the middle of the fog, with the network off", async () => {
-  await office.command(mixIt, "sedge");
   const profile = mkdtempSync(join(scratch(), "profile-"));
   let phone = await Device.open(office, { profile });
   await signIn(phone, "sedge");
@@ -103,7 +103,9 @@ test("a high-strength job whose phone dies in the middle of the fog, with the ne
   const job = await makeJob(phone);
   await phone.untilItNeedsNobody();
   await phone.offline(true);
-  await meetGate(phone, highStrength);
+  const answers = { ...highStrength, batch: await mixForJob(phone, job, ["A1", "B1"]) };
+  await phone.goto(`/jobs/${job}`);
+  await meetGate(phone, answers);
   await startFog(phone);
   await fogReturn(phone);
   // The valve of the second one is open, and then the phone is gone for as long as it takes to the target.

@@ -54,13 +54,13 @@ const tooSmall = (page: Page): Promise<string[]> => page.evaluate(() => {
   }).map((one) => `${one.tagName} "${one.textContent?.trim().slice(0, 40)}"`);
 });
 
-/** What stands on a container, a cartridge or in a law, and the bytes of an entry, stay as they were written. */
-const asWritten = /^(If (in eyes|inhaled|on skin|swallowed)|[\w ,/]*\bP100$|.*\b(CFR|USC|GHS)\b)/;
+/** What is printed on a cartridge, the citation of a law, and the bytes of an entry, stay as they were written. */
+const asWritten = /^([\w ,/]*\bP100$|.*\b(CFR|USC|GHS)\b)/;
 
 /** What else is marked as English on a page that is not. */
 async function inEnglish(page: Page): Promise<string[]> {
   if ((await page.evaluate(() => document.documentElement.lang)) === "en") return [];
-  return (await page.locator("body [lang=en]:not(pre)").allTextContents()).map((text) => text.trim()).filter((text) => !asWritten.test(text));
+  return (await page.locator("body [lang=en]:not(pre, .label-words)").allTextContents()).map((text) => text.trim()).filter((text) => !asWritten.test(text));
 }
 
 type Preferences = { theme: string; language?: string };

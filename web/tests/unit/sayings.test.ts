@@ -32,7 +32,6 @@ const answers = [...sources("asking", () => true), ...sources("server", but("acc
 const notThere = [
   /\/api\/|JSON|UUIDv7|docs\/|--host|--key|`next`|vessel=C1/, // said to programs, and to who starts the server
   /^(an entry has id|a batch has 500|send (salt|it in parts)|the entry has no id|give each entry an id|name items, or event|there is no such member of|ask for record, )/,
-  /^(Copy the registration|Ids? of|Last day on|Is (its|it)|How (much|long|many)|Does it hold|Kind, model|Name of|What does|Handle of|Measured airflow)/, // asked at the terminal
   /^(strength of|trade per cent|fogger: |rate band)/, // where, not what
   /^(\{\}\{\} of|\{\} \{\} \{\} days ago|\{\} \{\} \(\{\} to)/, // the keys have them with their parts
 ];

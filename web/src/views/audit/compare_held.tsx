@@ -9,7 +9,7 @@ const tones: Record<Compared, Tone> = { same: "done", "other-book": "hold", chan
 
 /** A checkpoint that somebody else kept, beside the book's own of now. */
 export function CompareHeld({ now }: { now: CheckpointNote | null }) {
-  const { t, word } = useWords();
+  const { t, tn, word } = useWords();
   const [typed, setTyped] = useState("");
   const held = readCheckpoint(typed);
   const result = now && held && compareCheckpoints(now, held);
@@ -18,6 +18,7 @@ export function CompareHeld({ now }: { now: CheckpointNote | null }) {
       <TextArea label={t("held.text")} value={typed} onValue={setTyped} rows={5} hint={t("held.hint")} />
       {typed.trim() && !held && <Notice tone="hold" title={t("held.unread")} live />}
       {held && !now && <Notice title={t("held.signFirst")} live />}
+      {held && <p>{tn("record.witnessCount", held.signers.filter((one) => one !== held.origin).length)}</p>}
       {result && <Notice tone={tones[result]} title={word("held", result)} live><p>{t("held.basis")}</p></Notice>}
     </>
   );

@@ -30,7 +30,7 @@ function ReadAgain() {
 
 /** The book as a whole: read again, signed, and what somebody else holds of it. */
 export default function RecordView(_: { names: Names }) {
-  const { t, tn } = useWords();
+  const { t } = useWords();
   const [text, setText] = useState("");
   const [fault, setFault] = useState<unknown>();
   const note = readCheckpoint(text);
@@ -59,7 +59,6 @@ export default function RecordView(_: { names: Names }) {
       <section>
         <h2>{t("record.witnesses")}</h2>
         <p>{t("record.witnessesHow")}</p>
-        {note && <p>{tn("record.witnessCount", Math.max(0, note.signers.filter((one) => one !== note.origin).length))}</p>}
         <CompareHeld now={note} />
       </section>
     </AuditPage>

@@ -12,7 +12,7 @@ export function FirstAid() {
   const [first, setFirst] = useState("");
   useEffect(() => {
     void keptLabels().then(setLabels);
-    const job = (match("/jobs/:job", address.value) ?? match("/jobs/:job/gate", address.value))?.job;
+    const job = ["/jobs/:job", "/jobs/:job/gate", "/jobs/:job/mix"].map((path) => match(path, address.value)).find(Boolean)?.job;
     if (job) void productOfJob(job).then(setFirst);
   }, []);
   const inOrder = [...labels].sort((a, b) => Number(b.product === first) - Number(a.product === first));
@@ -22,7 +22,7 @@ export function FirstAid() {
       {inOrder.map((label) => (
         <details key={label.product} open={label.product === first || labels.length === 1}>
           <summary>{label.name}{label.signal_word ? `, ${label.signal_word}` : ""}</summary>
-          <ul lang="en">{label.first_aid.map((line) => <li key={line}>{line}</li>)}</ul>
+          <ul lang="en" class="label-words">{label.first_aid.map((line) => <li key={line}>{line}</li>)}</ul>
         </details>
       ))}
     </>

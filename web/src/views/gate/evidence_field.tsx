@@ -8,6 +8,7 @@ import { largestPage } from "../../data/ask";
 import { useAsk } from "../../data/use_ask";
 import { containerOf } from "../../driveway/scan_text";
 import type { Item } from "../../driveway/gate_queue";
+import { said } from "../../i18n";
 import { useWords } from "../../i18n/use_words";
 import { typedUnit, withUnit } from "../../settings/units";
 import { Pick } from "./pick";
@@ -61,8 +62,9 @@ function Typed({ item, value, onValue }: Props) {
   return <Field label={item.question} value={bare} onValue={(typed) => onValue(typed ? withUnit(typed, unit) : "")} keys="decimal" unit={unit} />;
 }
 
-export function EvidenceField(props: Props) {
-  switch (props.item.item) {
+export function EvidenceField({ item: asked, ...more }: Props) {
+  const props = { ...more, item: { ...asked, question: said(asked.question).text } };
+  switch (asked.item) {
     case "standby-person":
     case "standby-rescue":
       return <Crew {...props} />;

@@ -4,6 +4,7 @@ import type { Job } from "../../api/generated";
 import { Basis } from "../../components/basis";
 import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
+import { LinkButton } from "../../components/link_button";
 import { Notice } from "../../components/notice";
 import { Said } from "../../components/said";
 import { ask } from "../../data/ask";
@@ -14,6 +15,9 @@ import { useWords } from "../../i18n/use_words";
 import { EvidenceField, takesPlainYes } from "./evidence_field";
 import { NotKept } from "./not_kept";
 import { PhotoField } from "./photo_field";
+
+/** Where a batch may still have to be mixed. */
+const mixing = ["mixed-by-table", "mix-time"];
 
 /** One item: what, why, and what shows that it is met. */
 export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenItem; onMet: () => void; onLater: () => void }) {
@@ -39,6 +43,7 @@ export function ItemCard({ job, open, onMet, onLater }: { job: Job; open: OpenIt
       <p lang={said.language}>{said.why}</p>
       <p class="fine"><Basis kind={item.basis ?? ""} citation={item.citation ?? ""} /></p>
       {why && why !== "not met yet" && <Notice tone="hold" title={t("gate.stillOpen")}><p><Said text={why} /></p></Notice>}
+      {mixing.includes(item.item) && <LinkButton href={`/jobs/${encodeURIComponent(job.job)}/mix`}>{t("mix.open")}</LinkButton>}
       {!plain && <EvidenceField job={job} item={item} value={answer} onValue={setAnswer} />}
       <PhotoField photo={photo} onPicture={async (picture) => setPhoto(await keepPhoto(picture, job.job, item.item))} />
       <FaultNote fault={fault} />

@@ -19,7 +19,7 @@ const greatest = 1_000_000; // docs/labels.md
 /** A label's profile becomes what the firm works by. */
 export default function AdoptView(_: { names: Names }) {
   const { t } = useWords();
-  const products = useAll("listProducts").answer ?? [];
+  const products = useAll("listProducts", { all: "true" }).answer ?? [];
   const [text, setText] = useState("");
   const [product, setProduct] = useState("");
   const [fault, setFault] = useState<unknown>();

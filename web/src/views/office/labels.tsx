@@ -19,7 +19,7 @@ export default function LabelsView(_: { names: Names }) {
   return (
     <OfficePage title={t("labels.title")}>
       {keeps && <p><LinkButton href="/office/labels/adopt" icon="plan">{t("adopt.title")}</LinkButton></p>}
-      <Waiting of={useAll("listProducts")}>
+      <Waiting of={useAll("listProducts", { all: "true" })}>
         {(products) => (
           <>
             <Table

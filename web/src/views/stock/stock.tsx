@@ -4,6 +4,7 @@ import { Button } from "../../components/button";
 import { Choice } from "../../components/choice";
 import { FaultNote } from "../../components/fault_note";
 import { Field } from "../../components/field";
+import { LinkButton } from "../../components/link_button";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { Scan } from "../../components/scan";
@@ -34,6 +35,7 @@ export function StockView(_: { names: Names }) {
         <Field label={t("stock.typeId")} value={typed} onValue={setTyped} />
         <Button type="submit">{t("stock.show")}</Button>
       </form>
+      <div class="picks"><LinkButton href="/mix">{t("mix.open")}</LinkButton></div>
       <Choice label={t("stock.place")} value={place} onValue={setPlace} options={[{ value: "", words: t("stock.everywhere") }, ...(places.answer?.items ?? []).map((one) => ({ value: one.place, words: one.place }))]} />
       {!answer && !fault && <Loading />}
       <FaultNote fault={fault} />

@@ -40,6 +40,7 @@ export async function everyView(office: Office): Promise<SeenView[]> {
   office.clock.pass(4 * 3_600_000);
   await sedge.meet(over, ["before release"], {});
   const holding = await sedge.hold("brackwater-20", highStrength);
+  const mixing = await sedge.plan("brackwater-20");
   const stopped = await sedge.plan("palelight-hp");
   await sedge.post(`/api/v1/jobs/${stopped}/stop`, { why: "the customer is not at home" });
   return [
@@ -47,6 +48,7 @@ export async function everyView(office: Office): Promise<SeenView[]> {
     { name: "plan", path: "/plan", ready: ".choice input", then: fillPlan },
     { name: "planned", path: `/jobs/${planned}`, ready: ".facts" },
     { name: "gate", path: `/jobs/${planned}/gate`, ready: "article.item" },
+    { name: "mix", path: `/jobs/${mixing}/mix`, ready: ".measure li" },
     { name: "ready", path: `/jobs/${ready}`, ready: ".facts" },
     { name: "fogging", path: `/jobs/${fogging}`, ready: ".timer", then: countFog },
     { name: "fogged", path: `/jobs/${fogged}`, ready: ".returns" },
