@@ -47,7 +47,7 @@ function stockCommands(): [string, string[]][] {
   const receive = (product: string, id: string, lot: string, size: string, ...more: string[]): [string, string[]] =>
     ["sedge", ["stock", "receive", product, "--id", id, "--lot", lot, "--size", size, "--expires", "2026-11-30", "--place", "heron", ...more]];
   return [
-    receive("fenmist-rtu", "F1", "FR-2601", "1 gal"),
+    receive("fenmist-rtu", "F1", "FR-2601", "1 gal", "--cost", "62.50"),
     receive("fenmist-rtu", "F2", "FR-2602", "1 gal"),
     receive("brackwater-20", "A1", "BW-0417", "1 qt", "--part", "Part A concentrate"),
     receive("brackwater-20", "B1", "BW-0418", "1 qt", "--part", "Part B activator (citric acid)"),

@@ -37,6 +37,7 @@ export async function everyView(office: Office): Promise<SeenView[]> {
   await sedge.post(`/api/v1/jobs/${fogging}/start`);
   const fogged = await sedge.fog("fenmist-rtu", readyToUse);
   const over = await sedge.hold("fenmist-rtu", readyToUse);
+  await sedge.post("/api/v1/vessels/F1/draws", { volume: "14 fl oz", job: over });
   office.clock.pass(4 * 3_600_000);
   await sedge.meet(over, ["before release"], {});
   const holding = await sedge.hold("brackwater-20", highStrength);
