@@ -22,15 +22,21 @@ export function number(value: number, decimals: number, language: string): strin
   return numberFormat(language, { maximumFractionDigits: decimals }).format(value);
 }
 
-/** The record counts whole microlitres: a gallon in it, 3,785,411, is 128 fl oz and not 127.9. */
-const withinMicrolitre = (units: number, microlitres: number, decimals: number): number => {
+/** A droplet. */
+const sliverUl = 10;
+
+/**
+ * The record counts whole microlitres, each draw of them rounded up: a gallon in it, 3,785,411, is 128 fl oz and not 127.9,
+ * and 14 fl oz out of that leave 114.
+ */
+const withoutSliver = (units: number, microlitres: number, decimals: number): number => {
   const near = roundTo(units, decimals, "nearest");
-  return Math.abs(near - units) * microlitres < 1 ? near : units;
+  return Math.abs(near - units) * microlitres < sliverUl ? near : units;
 };
 
 export function volume(ul: number, units: UnitSystem, side: Side, language: string): string {
   if (units === "us") {
-    const ounces = withinMicrolitre(ul / microlitresPerFluidOunce, microlitresPerFluidOunce, 1);
+    const ounces = withoutSliver(ul / microlitresPerFluidOunce, microlitresPerFluidOunce, 1);
     return ounces >= 256
       ? `${number(roundTo(ounces / 128, 2, side), 2, language)} gal`
       : `${number(roundTo(ounces, 1, side), 1, language)} fl oz`;

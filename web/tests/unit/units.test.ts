@@ -50,4 +50,6 @@ test("the time of day is the one at the job's place", () => {
 test("a gallon of the record, counted in whole microlitres, is 128 fl oz on every side", () => {
   for (const side of ["up", "down", "nearest"] as const) assert.equal(volume(3_785_411, "us", side, "en"), "128 fl oz");
   assert.equal(volume(3_785_000, "us", "down", "en"), "127.9 fl oz");
+  // 14 fl oz are 414,029.4 µL and drawn as 414,030.
+  assert.equal(volume(3_785_411 - 414_030, "us", "down", "en"), "114 fl oz");
 });

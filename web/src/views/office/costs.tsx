@@ -14,7 +14,7 @@ import { CostChart } from "./cost_chart";
 
 /** What the product of each job cost. */
 export default function CostsView(_: { names: Names }) {
-  const { t, units, language } = useWords();
+  const { t, tn, units, language } = useWords();
   const nameOf = useItemNames();
   return (
     <OfficePage title={t("costs.title")}>
@@ -24,7 +24,7 @@ export default function CostsView(_: { names: Names }) {
           const [sum, known] = [rows.reduce((all, one) => all + one.cents, 0), rows.every((one) => one.complete)];
           return (
             <>
-              <p>{t(known ? "costs.sum" : "costs.sumAtLeast", { sum: money(sum, language), n: rows.length })}</p>
+              <p>{tn(known ? "costs.sum" : "costs.sumAtLeast", rows.length, { sum: money(sum, language) })}</p>
               <CostChart jobs={rows} />
               <Table
                 caption={t("costs.caption")}
