@@ -45,15 +45,17 @@ export function sayings(sentences: Record<string, string>, values: Record<string
     return undefined;
   }
 
-  const sentence = (text: string) => sentences[text] ?? byItem(text) ?? byForm(text, sentenceForms);
+  const sentence = (text: string): string | undefined => sentences[text] ?? byItem(text) ?? byForm(text, sentenceForms);
 
   const item = (id: string): string | undefined => items[`item.${id}`]?.replace("{}", "…").replace(/\.$/, "");
 
-  /** "fit-test: why" or "fit-test (why)". */
+  /** "fit-test: why" or "fit-test (why)"; "density: why", of a member of a profile. */
   function byItem(text: string): string | undefined {
-    const [, id = "", why = ""] = /^([a-z-]+): ([\s\S]+)$/.exec(text) ?? /^([a-z-]+) \(([\s\S]+)\)$/.exec(text) ?? [];
+    const [, id = "", why = ""] = /^([a-z_-]+): ([\s\S]+)$/.exec(text) ?? /^([a-z-]+) \(([\s\S]+)\)$/.exec(text) ?? [];
     const words = item(id);
-    return words && `${words}: ${inside(why)}`;
+    if (words) return `${words}: ${inside(why)}`;
+    const own = id && sentence(why);
+    return own ? `${id}: ${own}` : undefined;
   }
 
   const each = (parts: string[]) => parts.map(inside).join("; ");
