@@ -220,7 +220,7 @@ export const es: Catalogue = {
   "reading.instrument": "Instrumento",
   "reading.button": "Anotar la medición",
 
-  "planWarning.flow-estimated": "Nadie ha medido este nebulizador: el volumen se estima por la regla del galón (práctica común, sin fuente). Haga tres pruebas de captación y elija el nebulizador abajo.",
+  "planWarning.flow-estimated": "Nadie ha medido este nebulizador: el volumen se estima por la regla del galón (práctica común, sin fuente). Haga tres pruebas de caudal y elija el nebulizador abajo.",
   "planWarning.never-clears": "Sin ventilar, el modelo nunca llega al límite para ocupantes. Que la oficina planee un ventilador medido, o libere solo por lecturas.",
   "planWarning.long-model-hold": "El tiempo de despeje calculado es largo. Un extractor medido lo acorta; dos lecturas en el límite o por debajo pueden reemplazarlo.",
   "release.title": "Liberar",

@@ -9,6 +9,8 @@ interface Form {
   says: string;
   /** Letters that the form itself has: the more, the surer. */
   own: number;
+  /** Begins with what a case puts in. */
+  open: boolean;
 }
 
 const place = /("?)\{\}/g;
@@ -16,7 +18,7 @@ const place = /("?)\{\}/g;
 function formOf([english, says]: [string, string]): Form {
   const quoted = [...english.matchAll(place)].map(([, quote]) => quote === '"');
   const parts = english.split("{}").map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
-  return { exactly: new RegExp(`^${parts.join("([\\s\\S]*?)")}$`), quoted, says, own: english.length - 2 * quoted.length };
+  return { exactly: new RegExp(`^${parts.join("([\\s\\S]*?)")}$`), quoted, says, own: english.length - 2 * quoted.length, open: english.startsWith("{}") };
 }
 
 const formsOf = (table: Record<string, string>): Form[] =>
@@ -35,14 +37,18 @@ export type Sayings = (text: string) => string | undefined;
  * @param items the words of the gate's items by id: "fit-test: why it is open"
  */
 export function sayings(sentences: Record<string, string>, values: Record<string, string>, items: Record<string, string>): Sayings {
-  const [sentenceForms, valueForms] = [formsOf(sentences), formsOf(values)];
+  const sentenceForms = formsOf(sentences);
+  const allForms = formsOf({ ...sentences, ...values });
 
+  /** Of several the one whose own words begin first: what it puts in may be a sentence, too. Of those the longest. */
   function byForm(text: string, forms: Form[]): string | undefined {
-    for (const { exactly, quoted, says } of forms) {
-      const found = exactly.exec(text);
-      if (found) return filled(says, found.slice(1).map((value, at) => (quoted[at] ? value : inside(value))));
+    let best: { form: Form; found: string[]; from: number } | undefined;
+    for (const form of forms) {
+      const found = form.exactly.exec(text);
+      const from = found && form.open ? (found[1] ?? "").length : 0;
+      if (found && (!best || from < best.from)) best = { form, found: found.slice(1), from };
     }
-    return undefined;
+    return best && filled(best.form.says, best.found.map((value, at) => (best?.form.quoted[at] ? value : inside(value))));
   }
 
   const sentence = (text: string): string | undefined => sentences[text] ?? byItem(text) ?? byForm(text, sentenceForms);
@@ -63,7 +69,9 @@ export function sayings(sentences: Record<string, string>, values: Record<string
   function inside(text: string): string {
     const openItems = text.split(/; (?=[a-z-]+ \()/);
     if (openItems.length > 1) return each(openItems);
-    return values[text] ?? item(text) ?? byForm(text, valueForms) ?? sentence(text) ?? (text.includes("; ") ? each(text.split("; ")) : text);
+    const either = text.split(" or ");
+    if (either.every((one) => values[one])) return either.map((one) => values[one]).join(" o ");
+    return item(text) ?? sentences[text] ?? byItem(text) ?? byForm(text, allForms) ?? (text.includes("; ") ? each(text.split("; ")) : text);
   }
 
   return sentence;
