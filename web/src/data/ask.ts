@@ -2,12 +2,13 @@
 // The one door through which views ask and write. The device's own desk answers what it can; the rest, and everything
 // while there is no such desk, the office.
 import type { OperationId, Operations } from "../api/generated";
-import { Refused } from "../api/http";
+import { NoConnection, Refused } from "../api/http";
 import { addressOf, type Call } from "../api/operation";
 import { clock } from "./clock";
 import { desk, deskIsOpen } from "./engines";
 import { uuidV7 } from "./identity";
-import type { DeskRequest } from "./local_desk";
+import type { DeskRequest, LocalDesk } from "./local_desk";
+import { outboxCount } from "./outbox";
 import { askOffice, session } from "./session";
 import { syncSoon } from "./start";
 import { tellChange } from "./tabs";
@@ -25,6 +26,15 @@ function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest 
 /** Items of the largest page of a list (docs/openapi.json), as a query has it. */
 export const largestPage = "500";
 
+/** The newest entry that was written through the office from here. */
+let newestSeq = -1;
+
+/**
+ * A desk that comes while somebody writes through the office, or has yet to fetch what they wrote, would show them what
+ * was before: an item that they have just met is open again. What waits here the office does not know, and then it says less.
+ */
+const isBehind = (local: LocalDesk): boolean => local.size <= newestSeq && outboxCount.value.waiting === 0;
+
 /** Through the office alone: people, credentials, labels, and what asks for the password. */
 export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
   const { endsFogOf: _endsFogOf, id: chosen, ...request } = requestOf(id, call);
@@ -32,6 +42,7 @@ export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id
   const answer = await askOffice({ ...request, body: writes ? (request.body ?? {}) : undefined, ...(writes ? { id: chosen ?? uuidV7(clock.now()) } : {}) });
   if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
   if (wroteSomething(answer.body)) {
+    newestSeq = Math.max(newestSeq, ...answer.body.entries.map(({ seq }) => seq ?? -1));
     tellChange();
     // The desk of this device has to hear of it, too.
     void syncSoon();
@@ -39,7 +50,7 @@ export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id
   return answer.body as Operations[Id]["answer"];
 }
 
-const wroteSomething = (body: unknown) => ((body as { entries?: unknown[] }).entries?.length ?? 0) > 0;
+const wroteSomething = (body: unknown): body is { entries: { seq?: number }[] } => ((body as { entries?: unknown[] }).entries?.length ?? 0) > 0;
 
 /** Errors: Refused, with the desk's words; NoConnection, where only the office could answer. */
 export async function ask<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
@@ -48,6 +59,13 @@ export async function ask<Id extends OperationId>(id: Id, call: Call<Id> = {}): 
   const local = desk.value;
   const { who } = session.value;
   if (!local || !who || !local.answers(request)) return askOfficeFor(id, call);
+  if (request.method === "GET" && isBehind(local)) {
+    try {
+      return await askOfficeFor(id, call);
+    } catch (fault) {
+      if (!(fault instanceof NoConnection)) throw fault;
+    }
+  }
   const answer = await local.ask(request, who);
   if (answer.entries.length > 0) tellChange();
   if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);

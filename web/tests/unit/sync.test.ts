@@ -2,7 +2,9 @@
 import { browser } from "./help/browser";
 import assert from "node:assert/strict";
 import test, { beforeEach } from "node:test";
+import { ask, askOfficeFor } from "../../src/data/ask";
 import { openDatabase } from "../../src/data/database";
+import { desk as shownDesk } from "../../src/data/engines";
 import { LocalDesk } from "../../src/data/local_desk";
 import { forgetRefused, outboxCount, outboxRows } from "../../src/data/outbox";
 import { session } from "../../src/data/session";
@@ -148,4 +150,21 @@ test("two tabs that send at once send each entry once", async () => {
   await Promise.all([syncOnce(desk), syncOnce(other), syncOnce(other)]);
   assert.equal(office.batches, 1);
   assert.equal(office.book.length, 1);
+});
+
+test("what was written through the office is not taken back by a desk that has yet to hear of it", async () => {
+  shownDesk.set(desk);
+  const jobs = () => ask("listJobs") as unknown as Promise<{ items?: string[] } | string[]>;
+  assert.deepEqual(await jobs(), [], "the desk of the device answers");
+  office.slow = true;
+  await askOfficeFor("enrol", { body: { handle: "dunlin", roles: ["technician"] } });
+  assert.deepEqual(await jobs(), { items: ["office-0"] }, "the office, since the desk is behind");
+  office.trouble = "request-lost";
+  assert.deepEqual(await jobs(), [], "without a signal what the device has");
+  office.trouble = "none";
+  office.slow = false;
+  // Writing had set off a round of its own, which may still be under way.
+  for (let tries = 0; !(await syncOnce(desk)) && tries < 50; tries++) await new Promise((resolve) => setTimeout(resolve, 20));
+  assert.deepEqual(await jobs(), ["office-0"], "the desk again");
+  shownDesk.set(null);
 });

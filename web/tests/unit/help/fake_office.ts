@@ -9,6 +9,8 @@ export class FakeOffice {
   /** What happens to the request with this number (counted from 1): lost on its way, or its answer is. */
   trouble: "none" | "request-lost" | "answer-lost" = "none";
   signedIn = true;
+  /** Entries are not given out yet. */
+  slow = false;
 
   install(): void {
     globalThis.fetch = (async (input: string, init: RequestInit) => {
@@ -25,9 +27,18 @@ export class FakeOffice {
     if (!this.signedIn) return json(401, { detail: "nobody is signed in" });
     if (url.pathname === "/api/v1/session") return json(200, { handle: "sedge", roles: ["technician"], device: "phone", session: "s", csrf_token: "t" });
     if (url.pathname === "/api/v1/documents") return json(200, { documents: [], size: this.book.length });
-    if (url.pathname === "/api/v1/book/entries") return json(200, { items: this.book.slice(Number(url.searchParams.get("from"))), next: 0, size: this.book.length });
+    if (url.pathname === "/api/v1/book/entries") return json(200, { items: this.slow ? [] : this.book.slice(Number(url.searchParams.get("from"))), next: 0, size: this.book.length });
     if (url.pathname === "/api/v1/sync") return json(200, this.take(JSON.parse(String(init.body)) as { entries: OwnEntry[] }));
+    if (url.pathname === "/api/v1/jobs") return json(200, { items: this.book.map((entry) => entry.id) });
+    if (url.pathname === "/api/v1/crew") return json(201, { entries: [this.write()], departures: [], already_there: false });
     return json(404, { detail: "nothing" });
+  }
+
+  /** An entry that came another way than by a device's outbox. */
+  private write(): BookEntry {
+    const entry: BookEntry = { id: `office-${this.book.length}`, kind: "note", happened_ms: 0, body: {}, actor: "sedge", device: "phone", seq: this.book.length, received_ms: 0 };
+    this.book.push(entry);
+    return entry;
   }
 
   private take({ entries }: { entries: OwnEntry[] }): unknown {
