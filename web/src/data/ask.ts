@@ -31,7 +31,8 @@ let newestSeq = -1;
 
 /**
  * A desk that comes while somebody writes through the office, or has yet to fetch what they wrote, would show them what
- * was before: an item that they have just met is open again. What waits here the office does not know, and then it says less.
+ * was before: an item that they have just met is open again. It answers once it has caught up, unless something waits here
+ * that the office does not know.
  */
 const isBehind = (local: LocalDesk): boolean => local.size <= newestSeq && outboxCount.value.waiting === 0;
 
@@ -59,14 +60,16 @@ export async function ask<Id extends OperationId>(id: Id, call: Call<Id> = {}): 
   const local = desk.value;
   const { who } = session.value;
   if (!local || !who || !local.answers(request)) return askOfficeFor(id, call);
-  if (request.method === "GET" && isBehind(local)) {
+  // Under one id: whichever of the two takes it in, it is one entry.
+  const named = { ...call, id: call.id ?? uuidV7(clock.now()) };
+  if (isBehind(local)) {
     try {
-      return await askOfficeFor(id, call);
+      return await askOfficeFor(id, named);
     } catch (fault) {
       if (!(fault instanceof NoConnection)) throw fault;
     }
   }
-  const answer = await local.ask(request, who);
+  const answer = await local.ask({ ...request, id: named.id }, who);
   if (answer.entries.length > 0) tellChange();
   if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
   return answer.body as Operations[Id]["answer"];

@@ -159,6 +159,7 @@ test("what was written through the office is not taken back by a desk that has y
   office.slow = true;
   await askOfficeFor("enrol", { body: { handle: "dunlin", roles: ["technician"] } });
   assert.deepEqual(await jobs(), { items: ["office-0"] }, "the office, since the desk is behind");
+  await assert.rejects(ask("startJob", { path: { job: "J1" } }), "the office decides, too: this one does not know the address");
   office.trouble = "request-lost";
   assert.deepEqual(await jobs(), [], "without a signal what the device has");
   office.trouble = "none";
