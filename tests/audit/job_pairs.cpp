@@ -174,11 +174,7 @@ Book held(bool reboot) {
 Book recorded_afterwards() {
   JobWorld world("fenmist-rtu");
   world.wait(3 * hour_ms);
-  LateRecord late;
-  late.why_late = "no phone";
-  late.started_ms = world.shop.now() - 2 * hour_ms;
-  late.ended_ms = late.started_ms + 3 * minute;
-  world.shop.done(record_job(world.context(), "J1", late, chicago));
+  world.shop.done(record_job(world.context(), "J1", world.done_before(2 * hour_ms), chicago));
   return world;
 }
 

@@ -383,10 +383,7 @@ TEST_CASE("A release that another program wrote too early, by whom it may not, i
 TEST_CASE("A job that was done without the tool is recorded, with a departure for each rule it broke") {
   JobWorld world("fenmist-rtu");
   world.wait(12 * hour_ms);
-  LateRecord late;
-  late.why_late = "no phone";
-  late.started_ms = world.shop.now() - 5 * hour_ms;
-  late.ended_ms = late.started_ms + 3 * minute;
+  LateRecord late = world.done_before(5 * hour_ms);
   late.released_ms = late.ended_ms + 20 * minute;
   late.returns = {{"main", "hall", 63'000}, {"main", "den", 63'000}};
   late.used_ul = 384'470;
@@ -404,27 +401,24 @@ TEST_CASE("A job that was done without the tool is recorded, with a departure fo
 }
 
 TEST_CASE("The returns of a job recorded afterwards are found by their names, and counted") {
-  LateRecord late;
-  const auto record = [&](std::vector<LateRecord::Return> returns) {
-    JobWorld world("fenmist-rtu");
-    world.wait(12 * hour_ms);
-    late.why_late = "no phone";
-    late.started_ms = world.shop.now() - 5 * hour_ms;
-    late.ended_ms = late.started_ms + 3 * minute;
+  const auto recorded = [](const JobWorld& world, std::vector<LateRecord::Return> returns) {
+    LateRecord late = world.done_before(5 * hour_ms);
     late.returns = std::move(returns);
-    return world;
+    return record_job(world.context(), "J1", late, chicago);
   };
   for (const char* hall : {"hall", "main: hall"}) {
-    JobWorld world = record({{"", hall, 63'000}, {"", "den", 63'000}});
-    world.shop.done(record_job(world.context(), "J1", late, chicago));
+    JobWorld world("fenmist-rtu");
+    world.wait(12 * hour_ms);
+    world.shop.done(recorded(world, {{"", hall, 63'000}, {"", "den", 63'000}}));
     const auto rules = departures_of(world);
     CHECK(std::count(rules.begin(), rules.end(), "time-off-band") == 0);
     CHECK(std::count(rules.begin(), rules.end(), "total-off-band") == 0);
     CHECK(world.job().at("returns").at(0).at("system") == "main");
     CHECK(world.job().at("returns").at(0).at("return") == "hall");
   }
-  const JobWorld world = record({{"", "attic", 63'000}});
-  const Error refused = Shop::refused(record_job(world.context(), "J1", late, chicago));
+  JobWorld world("fenmist-rtu");
+  world.wait(12 * hour_ms);
+  const Error refused = Shop::refused(recorded(world, {{"", "attic", 63'000}}));
   CHECK(refused.code == ErrorCode::not_found);
   CHECK(refused.where == "--return");
 }
@@ -432,10 +426,7 @@ TEST_CASE("The returns of a job recorded afterwards are found by their names, an
 TEST_CASE("An entry that left out the system of a return is read as what its name tells") {
   JobWorld world("fenmist-rtu");
   world.wait(12 * hour_ms);
-  LateRecord late;
-  late.why_late = "no phone";
-  late.started_ms = world.shop.now() - 5 * hour_ms;
-  late.ended_ms = late.started_ms + 3 * minute;
+  LateRecord late = world.done_before(5 * hour_ms);
   late.returns = {{"main", "hall", 63'000}, {"main", "den", 63'000}};
   auto drafts = record_job(world.context(), "J1", late, chicago);
   REQUIRE(drafts);
@@ -448,10 +439,7 @@ TEST_CASE("An entry that left out the system of a return is read as what its nam
 TEST_CASE("A job recorded afterwards whose use nobody knows draws nothing when it is closed") {
   JobWorld world("fenmist-rtu");
   world.wait(12 * hour_ms);
-  LateRecord late;
-  late.why_late = "no phone";
-  late.started_ms = world.shop.now() - 5 * hour_ms;
-  late.ended_ms = late.started_ms + 3 * minute;
+  LateRecord late = world.done_before(5 * hour_ms);
   late.released_ms = late.ended_ms + hour_ms;
   late.returns = {{"main", "hall", 63'000}};
   late.met = {{"lot-noted", "C1"}};

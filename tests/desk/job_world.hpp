@@ -43,6 +43,8 @@ class JobWorld {
   /// What release_job decides, written down.
   std::optional<Error> release();
   void plan(double area = 2400);
+  /// Done without the tool so long ago: three minutes of fog, and nothing else told.
+  [[nodiscard]] LateRecord done_before(std::int64_t ago_ms) const;
 
   Shop shop;
   BootClock clock{"boot-1", 5 * hour_ms};
