@@ -60,8 +60,8 @@ export async function ask<Id extends OperationId>(id: Id, call: Call<Id> = {}): 
   const local = desk.value;
   const { who } = session.value;
   if (!local || !who || !local.answers(request)) return askOfficeFor(id, call);
-  // Under one id: whichever of the two takes it in, it is one entry.
-  const named = { ...call, id: call.id ?? uuidV7(clock.now()) };
+  // A write under one id: whichever of the two takes it in, it is one entry.
+  const named = request.method === "GET" ? call : { ...call, id: call.id ?? uuidV7(clock.now()) };
   if (isBehind(local)) {
     try {
       return await askOfficeFor(id, named);

@@ -69,6 +69,7 @@ export const officeEn = {
   "mix.wear": "Put on first, by the label",
   "mix.respiratorFirst": "the respirator, as plan and label name it",
   "mix.cautions": "The label's cautions",
+  "mix.makes": "By the label's table, for {volume} of mix:",
   "mix.batches": "{n} whole batches of the label: less could not be measured.",
   "mix.wait": "Then wait {time}.",
   "mix.from": "Out of which container",
@@ -79,7 +80,8 @@ export const officeEn = {
   "mix.place": "Where the mix stands",
   "mix.record": "It is mixed: record it",
   "mix.done": "Batch {batch}: write it on the vessel",
-  "mix.until": "Not to be used after {time}.",
+  "mix.until": "By the label not to be used after {time}.",
+  "mix.untilByPolicy": "The label gives no life of the mix. By company policy not to be used after {time}.",
 
   "order.title": "Reorder",
   "order.caption": "By item, what to order first",

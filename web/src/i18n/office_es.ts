@@ -72,6 +72,7 @@ const words: Record<keyof typeof officeEn, string> = {
   "mix.wear": "Póngase antes, según la etiqueta",
   "mix.respiratorFirst": "el respirador, como lo nombran el plan y la etiqueta",
   "mix.cautions": "Las precauciones de la etiqueta",
+  "mix.makes": "Por la tabla de la etiqueta, para {volume} de mezcla:",
   "mix.batches": "{n} mezclas enteras de la etiqueta: menos no se podría medir.",
   "mix.wait": "Después espere {time}.",
   "mix.from": "De qué envase",
@@ -82,7 +83,8 @@ const words: Record<keyof typeof officeEn, string> = {
   "mix.place": "Dónde queda la mezcla",
   "mix.record": "Está mezclado: anotarlo",
   "mix.done": "Mezcla {batch}: escríbalo en el recipiente",
-  "mix.until": "No usar después de {time}.",
+  "mix.until": "Según la etiqueta, no usar después de {time}.",
+  "mix.untilByPolicy": "La etiqueta no da la vida de la mezcla. Por norma de la empresa, no usar después de {time}.",
 
   "order.title": "Reponer",
   "order.caption": "Por producto, primero lo que hay que pedir",

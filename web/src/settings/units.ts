@@ -22,21 +22,20 @@ export function number(value: number, decimals: number, language: string): strin
   return numberFormat(language, { maximumFractionDigits: decimals }).format(value);
 }
 
-/** A droplet. */
-const sliverUl = 10;
-
 /**
- * The record counts whole microlitres, each draw of them rounded up: a gallon in it, 3,785,411, is 128 fl oz and not 127.9,
- * and 14 fl oz out of that leave 114.
+ * The record counts whole microlitres: a gallon in it, 3,785,411, is 128 fl oz and not 127.9. Each draw is rounded up to
+ * one, so that what is left may lack some of them: 14 fl oz out of a gallon leave 114. What must suffice lacks none.
  */
-const withoutSliver = (units: number, microlitres: number, decimals: number): number => {
+const sliverUl: Record<Side, number> = { up: 1, nearest: 1, down: 10 };
+
+const withoutSliver = (units: number, microlitres: number, decimals: number, side: Side): number => {
   const near = roundTo(units, decimals, "nearest");
-  return Math.abs(near - units) * microlitres < sliverUl ? near : units;
+  return Math.abs(near - units) * microlitres < sliverUl[side] ? near : units;
 };
 
 export function volume(ul: number, units: UnitSystem, side: Side, language: string): string {
   if (units === "us") {
-    const ounces = withoutSliver(ul / microlitresPerFluidOunce, microlitresPerFluidOunce, 1);
+    const ounces = withoutSliver(ul / microlitresPerFluidOunce, microlitresPerFluidOunce, 1, side);
     return ounces >= 256
       ? `${number(roundTo(ounces / 128, 2, side), 2, language)} gal`
       : `${number(roundTo(ounces, 1, side), 1, language)} fl oz`;

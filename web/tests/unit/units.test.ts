@@ -52,4 +52,5 @@ test("a gallon of the record, counted in whole microlitres, is 128 fl oz on ever
   assert.equal(volume(3_785_000, "us", "down", "en"), "127.9 fl oz");
   // 14 fl oz are 414,029.4 µL and drawn as 414,030.
   assert.equal(volume(3_785_411 - 414_030, "us", "down", "en"), "114 fl oz");
+  assert.equal(volume(114 * microlitresPerFluidOunce + 5, "us", "up", "en"), "114.1 fl oz");
 });

@@ -11,7 +11,7 @@ import { useAsk } from "../../data/use_ask";
 import { emptyMix, isMixed, partsOf, type MixDraft, type MixingSheet } from "../../driveway/mix_draft";
 import { useWords } from "../../i18n/use_words";
 import { timeFormat } from "../../settings/formats";
-import { typedUnit, withUnit } from "../../settings/units";
+import { typedUnit, volume, withUnit } from "../../settings/units";
 import { MixLine } from "./mix_line";
 
 interface Batch {
@@ -31,19 +31,19 @@ function useSettled(text: string): string {
   return settled;
 }
 
-function Done({ done, back }: { done: Batch; back: string }) {
+function Done({ done, byLabel, back }: { done: Batch; byLabel: boolean; back: string }) {
   const { t, language } = useWords();
   const until = timeFormat(language, { dateStyle: "medium", timeStyle: "short" }).format(done.usable_until_ms);
   return (
     <>
-      <Notice tone="done" title={t("mix.done", { batch: done.batch })} live><p>{t("mix.until", { time: until })}</p></Notice>
+      <Notice tone="done" title={t("mix.done", { batch: done.batch })} live><p>{t(byLabel ? "mix.until" : "mix.untilByPolicy", { time: until })}</p></Notice>
       <LinkButton kind="main" href={back === "/stock" ? `/stock/${encodeURIComponent(done.batch)}` : back}>{back === "/stock" ? t("receive.look", { id: done.batch }) : t("gate.goOn")}</LinkButton>
     </>
   );
 }
 
 export function MixForm({ product, make, place, back }: { product: string; make: string; place: string; back: string }) {
-  const { t, units } = useWords();
+  const { t, units, language } = useWords();
   const unit = typedUnit[units].volume;
   const [draft, setDraft] = useState<MixDraft>(() => emptyMix(make.endsWith(` ${unit}`) ? make.slice(0, -unit.length - 1) : make, place));
   const [done, setDone] = useState<Batch>();
@@ -57,7 +57,7 @@ export function MixForm({ product, make, place, back }: { product: string; make:
   const last = useRef<MixingSheet>();
   if (answer) last.current = answer;
   const sheet = answer ?? last.current;
-  const toType = wanted === draft.make.trim() && answer;
+  const upToDate = answer !== undefined && wanted === draft.make.trim();
 
   const write = async () => {
     if (!sheet) return;
@@ -69,7 +69,7 @@ export function MixForm({ product, make, place, back }: { product: string; make:
     await ask("mixBatch", { body }).then(({ entries }) => setDone(entries.map((entry) => entry.body as unknown as Batch).find((one) => one.batch)), setFault);
   };
 
-  if (done) return <Done done={done} back={back} />;
+  if (done) return <Done done={done} byLabel={sheet?.life_minutes !== undefined} back={back} />;
   return (
     <form class="form" onSubmit={(event) => event.preventDefault()}>
       {sheet && sheet.tables.length > 1 && <Choice label={t("mix.table")} value={draft.table} onValue={(table) => change({ table, taken: {} })} options={sheet.tables.map((name) => ({ value: name, words: name }))} />}
@@ -86,6 +86,7 @@ export function MixForm({ product, make, place, back }: { product: string; make:
             </Notice>
           )}
           {sheet.cautions.length > 0 && <details><summary>{t("mix.cautions")}</summary><ul lang="en" class="label-words">{sheet.cautions.map((one) => <li key={one}>{one}</li>)}</ul></details>}
+          {sheet.lines.length > 0 && <p>{t("mix.makes", { volume: volume(sheet.makes_ml * 1000, units, "down", language) })}</p>}
           {sheet.batches > 1 && <p>{t("mix.batches", { n: sheet.batches })}</p>}
           <ol class="measure">
             {sheet.lines.map((line) => <MixLine key={line.ingredient} line={line} sheet={sheet} product={product} vessels={vessels} draft={draft} onDraft={setDraft} />)}
@@ -98,7 +99,7 @@ export function MixForm({ product, make, place, back }: { product: string; make:
         </>
       )}
       <FaultNote fault={fault} />
-      <Button kind="main" wide disabled={!sheet || !toType || !isMixed(draft, sheet)} onPress={write}>{t("mix.record")}</Button>
+      <Button kind="main" wide disabled={!sheet || !upToDate || !isMixed(draft, sheet)} onPress={write}>{t("mix.record")}</Button>
     </form>
   );
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import type { Device } from "../harness/device";
 
-/** From the gate of a job, at the item that asks for a mix: by the label's table, out of these containers. Gives the batch. */
+/** Where the gate's items on mixing lead: by the label's table, out of these containers. Gives the batch, back at the gate. */
 export async function mixForJob(device: Device, job: string, containers: string[]): Promise<string> {
   const { page } = device;
   await device.goto(`/jobs/${job}/mix`);

@@ -27,6 +27,13 @@ async function countFog({ page }: Device): Promise<void> {
   await page.clock.fastForward(47_000);
 }
 
+async function mix({ page }: Device): Promise<void> {
+  for (const pick of await page.locator(".measure .picks button").all()) await pick.click();
+  await page.locator(".measure ~ .choice input").first().check();
+  await page.locator("form > .button.main").click();
+  await page.locator(".notice.done").waitFor();
+}
+
 /** Makes the jobs; gives the views. */
 export async function everyView(office: Office): Promise<SeenView[]> {
   await office.command(mixIt, "sedge");
@@ -50,6 +57,7 @@ export async function everyView(office: Office): Promise<SeenView[]> {
     { name: "planned", path: `/jobs/${planned}`, ready: ".facts" },
     { name: "gate", path: `/jobs/${planned}/gate`, ready: "article.item" },
     { name: "mix", path: `/jobs/${mixing}/mix`, ready: ".measure li" },
+    { name: "mixed", path: `/jobs/${mixing}/mix`, ready: ".measure li", then: mix },
     { name: "ready", path: `/jobs/${ready}`, ready: ".facts" },
     { name: "fogging", path: `/jobs/${fogging}`, ready: ".timer", then: countFog },
     { name: "fogged", path: `/jobs/${fogged}`, ready: ".returns" },
