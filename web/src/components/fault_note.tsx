@@ -4,6 +4,9 @@ import { useWords } from "../i18n/use_words";
 import { Notice } from "./notice";
 import { Said } from "./said";
 
+/** The member of what was sent; the option of a command is for a command line. */
+const place = (where: string | undefined) => (where && !where.startsWith("--") ? `${where}: ` : "");
+
 /** What went wrong, where, and what to do next, as whoever refused it said. */
 export function FaultNote({ fault }: { fault: unknown }) {
   const { t } = useWords();
@@ -19,8 +22,8 @@ export function FaultNote({ fault }: { fault: unknown }) {
   return (
     <Notice tone="danger" title={t("fault.refused")} live>
       {faults.length > 1
-        ? <ul>{faults.map((one, at) => <li key={at}>{one.where && `${one.where}: `}<Said text={one.detail ?? one.message} />{one.hint && ": "}<Said text={one.hint} /></li>)}</ul>
-        : <p>{problem.where && `${problem.where}: `}<Said text={problem.detail} /></p>}
+        ? <ul>{faults.map((one, at) => <li key={at}>{place(one.where)}<Said text={one.detail ?? one.message} />{one.hint && ": "}<Said text={one.hint} /></li>)}</ul>
+        : <p>{place(problem.where)}<Said text={problem.detail} /></p>}
       {problem.hint && <p><Said text={problem.hint} /></p>}
     </Notice>
   );

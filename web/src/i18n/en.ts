@@ -219,9 +219,6 @@ export const en = {
   "reading.instrument": "Instrument",
   "reading.button": "Record the reading",
 
-  "planWarning.flow-estimated": "Nobody has measured this fogger: the volume is an estimate from the gallon rule (common practice, no source). Run three catch tests and choose the fogger below.",
-  "planWarning.never-clears": "Without airing out, the model never reaches the occupant limit. Have the office plan a measured fan, or release on readings only.",
-  "planWarning.long-model-hold": "The modelled clearing time is long. A measured exhaust fan shortens it; two readings at or below the limit may replace it.",
   "release.title": "Release",
   "release.notYet": "Not before the hold is over.",
   "release.who": "{handle} releases the building: people and animals may go in",
@@ -239,6 +236,7 @@ export const en = {
 
   "stop.done": "The job was stopped",
   "stop.open": "Give the job up",
+  "afterwards.open": "It was done without this tool",
   "stop.title": "Give the job up",
   "stop.fogIsOut": "Valve shut, motor off. Fog is out: the hold runs from now and the building must be released all the same.",
   "stop.nothingOut": "No fog is out. The job ends here.",

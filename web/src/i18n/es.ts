@@ -220,9 +220,6 @@ export const es: Catalogue = {
   "reading.instrument": "Instrumento",
   "reading.button": "Anotar la medición",
 
-  "planWarning.flow-estimated": "Nadie ha medido este nebulizador: el volumen se estima por la regla del galón (práctica común, sin fuente). Haga tres pruebas de caudal y elija el nebulizador abajo.",
-  "planWarning.never-clears": "Sin ventilar, el modelo nunca llega al límite para ocupantes. Que la oficina planee un ventilador medido, o libere solo por lecturas.",
-  "planWarning.long-model-hold": "El tiempo de despeje calculado es largo. Un extractor medido lo acorta; dos lecturas en el límite o por debajo pueden reemplazarlo.",
   "release.title": "Liberar",
   "release.notYet": "No antes de que termine la espera.",
   "release.who": "{handle} libera el edificio: personas y animales pueden entrar",
@@ -240,6 +237,7 @@ export const es: Catalogue = {
 
   "stop.done": "El trabajo se detuvo",
   "stop.open": "Abandonar el trabajo",
+  "afterwards.open": "Se hizo sin esta herramienta",
   "stop.title": "Abandonar el trabajo",
   "stop.fogIsOut": "Válvula cerrada, motor apagado. Ya salió producto: la espera corre desde ahora y el edificio se tiene que liberar igual.",
   "stop.nothingOut": "No salió producto. El trabajo termina aquí.",

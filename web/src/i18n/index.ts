@@ -24,15 +24,18 @@ const officeLoaders: Record<Language, () => Promise<Words>> = {
 };
 let officeWanted = false;
 
-/** The desk, the engine and the server speak English; other languages bring their sentences. */
-const sayers: Partial<Record<Language, () => Promise<Sayings>>> = { es: async () => (await import("./said_es")).saidEs };
+/** The desk, the engine and the server speak English, as to a command line; what is said on a page comes from here. */
+const sayers: Record<Language, () => Promise<Sayings>> = {
+  en: async () => (await import("./said_en")).saidEn,
+  es: async () => (await import("./said_es")).saidEs,
+};
 let sayer: Sayings | undefined;
 
 /** The catalogue in use; views watch it through useWords. */
 export const catalogue = new Observable<Words>(en);
 
 export async function loadLanguage(language: Language): Promise<void> {
-  const [says, ...parts] = await Promise.all([sayers[language]?.(), loaders[language](), ...(officeWanted ? [officeLoaders[language]()] : [])]);
+  const [says, ...parts] = await Promise.all([sayers[language](), loaders[language](), ...(officeWanted ? [officeLoaders[language]()] : [])]);
   if (preferences.value.language !== language) return;
   sayer = says;
   catalogue.set(Object.assign({}, ...parts) as Words);
@@ -44,7 +47,7 @@ export async function loadOfficeWords(): Promise<void> {
   await loadLanguage(preferences.value.language);
 }
 
-/** What was said in English, in the language in use where that has the sentence. */
+/** What was said, as the pages say it in the language in use, where that has the sentence. */
 export function said(text: string): { text: string; language: string } {
   const own = sayer?.(text);
   return own === undefined ? { text, language: "en" } : { text: own, language: preferences.value.language };

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The server says its rules in English. In Spanish they stand in rules_es.ts, which comes with the Spanish words.
-import { catalogue } from "../i18n";
+import { catalogue, said } from "../i18n";
 
 interface Rule {
   id: string;
@@ -18,5 +18,5 @@ export interface RuleWords {
 export function ruleWords({ id, words, what_to_do }: Rule, language: string): RuleWords {
   const known = catalogue.value as Record<string, string>;
   const [translated, remedy] = [known[`rule.${id}`], known[`remedy.${id}`]];
-  return translated && remedy ? { words: translated, whatToDo: remedy, language } : { words, whatToDo: what_to_do, language: "en" };
+  return translated && remedy ? { words: translated, whatToDo: remedy, language } : { words, whatToDo: said(what_to_do).text, language: "en" };
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The views of the office and of the audit, and mixing. Their code and their words come when one of them is opened, so
-// that the first load on a phone stays small; the service worker keeps them all for where there is no signal.
+// The views of the office and of the audit, mixing, and what is written down afterwards. Their code and their words come
+// when one of them is opened, so that the first load on a phone stays small; the service worker keeps them all for where
+// there is no signal.
 import { loadOfficeWords } from "../i18n";
 import type { Route, View } from "./routes";
 
@@ -13,6 +14,7 @@ function later(path: string, load: () => Promise<Module>): Route {
 export const officeRoutes: Route[] = [
   later("/mix", () => import("../views/mix/mix")),
   later("/jobs/:job/mix", () => import("../views/mix/mix")),
+  later("/jobs/:job/afterwards", () => import("../views/afterwards/afterwards")),
   later("/office", () => import("../views/office/office")),
   later("/office/shelf", () => import("../views/office/shelf")),
   later("/office/receive", () => import("../views/office/receive")),

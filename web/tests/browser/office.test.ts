@@ -11,7 +11,7 @@ import { Hands } from "./harness/hands";
 import { Office } from "./harness/office";
 import { labels } from "./harness/programs";
 import { password } from "./harness/world";
-import { bookSize, entriesFrom, openFold, submitTwice, type Form } from "./steps/forms";
+import { bookSize, entriesFrom, fillIn, openFold, submitTwice, type Form } from "./steps/forms";
 import { signIn } from "./steps/sign_in";
 
 let office: Office;
@@ -148,6 +148,34 @@ test("a container is drawn from, moved and disposed of", async () => {
     for (let tries = 0; (await bookSize(owner)) === before && tries < 100; tries++) await page.waitForTimeout(50);
     assert.deepEqual((await entriesFrom(owner, before)).map((entry) => entry.kind), [kind]);
   }
+});
+
+test("a job that was done without the tool is written down as it was, with its departures", async () => {
+  const { page } = desk;
+  const job = await owner.plan("fenmist-rtu");
+  const before = await bookSize(owner);
+  await desk.goto(`/jobs/${job}`);
+  await page.getByRole("link", { name: "It was done without this tool" }).click();
+  const record = page.getByRole("button", { name: "Record it as it was" });
+  await record.waitFor();
+  assert.ok(await record.isDisabled(), "without times and a reason");
+  await fillIn(page.locator("main"), [["Fog on", "2026-05-11T07:08"], ["Fog off", "2026-05-11T07:05"], ["Seconds at return 1, if known", "62"], ["Seconds at return 2, if known", "61.5"], ["Used, if measured", "14"], ["Why it comes late", "the phone was dead"]]);
+  await page.getByRole("group", { name: "Read the label through" }).getByText("yes", { exact: true }).click();
+  await record.click();
+  await page.getByRole("alert").getByText("not in this order before now").waitFor();
+  assert.equal(await bookSize(owner), before);
+  await fillIn(page.locator("main"), [["Fog on", "2026-05-11T07:05"], ["Fog off", "2026-05-11T07:08"]]);
+  await record.click();
+  await page.getByText(`${job} is in the record as it was done`).waitFor();
+  const made = (await entriesFrom(owner, before)).find((entry) => entry.kind === "job-recorded");
+  const started = Date.UTC(2026, 4, 11, 12, 5); // Chicago is five hours behind in May
+  const { started_ms, ended_ms, returns, met, used_ul } = made?.body as { started_ms: number; ended_ms: number; returns: { actual_ms: number }[]; met: object; used_ul: number };
+  assert.deepEqual([started_ms, ended_ms, returns.map((one) => one.actual_ms), Object.keys(met), used_ul], [started, started + 180_000, [62_000, 61_500], ["label-read"], 414_030]);
+  assert.equal((await owner.job(job)).state, "holding");
+  const { departures } = await owner.get<{ departures: { rule: string; job?: string }[] }>(`/api/v1/audit?job=${job}`);
+  for (const rule of ["done-without-tool", "start-without-item"]) assert.ok(departures.some((one) => one.rule === rule), `${rule} in ${departures.map((one) => one.rule).join(", ")}`);
+  await page.getByRole("link", { name: "Go on" }).click();
+  await page.locator(".hold-clock").waitFor();
 });
 
 /** A grave form about what the page shows: with its reason, and what the book and the page say then. */

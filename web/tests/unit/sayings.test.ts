@@ -4,8 +4,10 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { gateEs } from "../../src/i18n/gate_es";
+import { pagesEn, saidEn } from "../../src/i18n/said_en";
 import { saidEs } from "../../src/i18n/said_es";
 import { sayingsEs, valuesEs } from "../../src/i18n/sayings_es";
+import { rulesEs } from "../../src/i18n/rules_es";
 import { calls, literals, sources } from "./help/sources";
 
 const but = (...names: string[]) => (name: string) => !names.includes(name);
@@ -55,6 +57,22 @@ test("every Spanish sentence still has a source", () => {
   const said = layers.flatMap((layer) => sources(layer, () => true)).flatMap(literals).map(plain).join("\n");
   const parts = [...Object.keys(sayingsEs), ...Object.keys(valuesEs)].flatMap((key) => key.split(/"?\{\}"?| and (?=fogger)/)).map((part) => part.trim()).filter((part) => /[a-z]{4}/.test(part));
   assert.deepEqual(parts.filter((part) => !said.includes(part)), []);
+});
+
+/** What is said as to somebody at a command line. */
+const toCommandLine = /fogwright [a-z]|(^|[\s('])--[a-z]|job (check|run|start) /;
+
+test("no page sends anybody to the command line", () => {
+  const rules = [...sources("desk", only("departure_rules.cpp")), ...sources("audit", (name) => name.endsWith("_rules.cpp"))];
+  const found = [...new Set(sentences([...whole, ...tables, ...answers, ...rules]))]
+    .filter((text) => toCommandLine.test(text) && !notThere.some((one) => one.test(text)) && !/audit retention$/.test(text));
+  assert.ok(found.length > 30, `${found.length} found`);
+  assert.deepEqual(found.filter((text) => !saidEn(text)), []);
+  for (const [key, page] of Object.entries(pagesEn)) assert.ok(found.includes(key), `nobody says: ${key}`), assert.doesNotMatch(page, toCommandLine);
+  for (const [english, spanish] of Object.entries(sayingsEs)) assert.doesNotMatch(spanish, toCommandLine, english);
+  for (const [id, spanish] of Object.entries(rulesEs)) assert.doesNotMatch(spanish, toCommandLine, id);
+  assert.equal(saidEn("take C3, or say why not, e.g. --reason 'C3 is frozen in'"), "take C3, or say why not, e.g. C3 is frozen in");
+  assert.equal(saidEn("the eyewash is not tested"), undefined);
 });
 
 const fill = (form: string, values: string[]) => values.reduce((text, value) => text.replace("{}", () => value), form);

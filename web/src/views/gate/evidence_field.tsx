@@ -40,11 +40,13 @@ function Vessel({ job, item, value, onValue }: Props) {
   const { answer } = useAsk("listVessels", { query: { limit: largestPage } });
   const batch = item.item === "mix-time";
   const known = (answer?.items ?? []).filter((one) => one.batch === batch && one.remaining_ul > 0 && one.item.split("/")[0] === job.product);
-  const add = (id: string) => onValue(batch ? id : [...new Set([...value.split(/\s+/), id])].filter(Boolean).join(" "));
+  const typed = value.split(/\s+/).filter(Boolean);
+  const add = (id: string) => onValue(batch ? id : [...new Set([...typed, id])].join(" "));
+  const toggle = (id: string) => (typed.includes(id) ? onValue(typed.filter((one) => one !== id).join(" ")) : add(id));
   return (
     <>
       <Scan onText={(text) => add(containerOf(text))} />
-      <Pick label={item.question} names={known.map((one) => one.id)} value={value} onValue={onValue} onPick={add} />
+      <Pick label={item.question} names={known.map((one) => one.id)} value={value} onValue={onValue} onPick={toggle} />
     </>
   );
 }

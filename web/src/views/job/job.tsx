@@ -2,6 +2,7 @@
 import type { ComponentType } from "preact";
 import type { Job } from "../../api/generated";
 import { FaultNote } from "../../components/fault_note";
+import { LinkButton } from "../../components/link_button";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { StateMark } from "../../components/state_mark";
@@ -50,6 +51,7 @@ export function JobView({ names }: { names: Names }) {
       <Shown job={job} again={again} />
       <PlanFacts job={job} />
       {stoppable && <StopJob job={job} />}
+      {stoppable && job.state !== "fogging" && <LinkButton href={`/jobs/${encodeURIComponent(job.job)}/afterwards`}>{t("afterwards.open")}</LinkButton>}
     </Page>
   );
 }

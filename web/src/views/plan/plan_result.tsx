@@ -3,17 +3,9 @@ import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
 import { Said } from "../../components/said";
 import { useWords } from "../../i18n/use_words";
-import type { PlanAnswer } from "../../driveway/shapes";
 import { minutes, volume } from "../../settings/units";
 import { respiratorWords } from "./respirator_words";
 import type { LivePlan } from "./use_live_plan";
-
-/** The engine's words, but where they would send somebody to the command line. */
-function Warning({ warning: { id, words } }: { warning: PlanAnswer["warnings"][number] }) {
-  const { word } = useWords();
-  const own = word("planWarning", id);
-  return <Notice tone="hold"><p>{own === id ? <Said text={words} /> : own}</p></Notice>;
-}
 
 /** The answer first: seconds at each return, what to load, what to wear, how long to stay out. */
 export function PlanResult({ live }: { live: LivePlan }) {
@@ -41,7 +33,7 @@ export function PlanResult({ live }: { live: LivePlan }) {
         <dd>{plan.respirator.required ? respiratorWords(plan.respirator) : t("plan.noRespirator")}</dd>
       </dl>
       {plan.respirator.do_not_enter && <Notice tone="danger" title={t("plan.doNotEnter")} live />}
-      {plan.warnings.map((warning) => <Warning key={warning.id} warning={warning} />)}
+      {plan.warnings.map((warning) => <Notice key={warning.id} tone="hold"><p><Said text={warning.words} /></p></Notice>)}
       <p class="fine">{t("common.labelOutranks")}</p>
     </section>
   );

@@ -58,6 +58,7 @@ export async function everyView(office: Office): Promise<SeenView[]> {
     { name: "gate", path: `/jobs/${planned}/gate`, ready: "article.item" },
     { name: "mix", path: `/jobs/${mixing}/mix`, ready: ".measure li" },
     { name: "mixed", path: `/jobs/${mixing}/mix`, ready: ".measure li", then: mix },
+    { name: "afterwards", path: `/jobs/${planned}/afterwards`, ready: "form" },
     { name: "ready", path: `/jobs/${ready}`, ready: ".facts" },
     { name: "fogging", path: `/jobs/${fogging}`, ready: ".timer", then: countFog },
     { name: "fogged", path: `/jobs/${fogged}`, ready: ".returns" },
