@@ -210,10 +210,18 @@ def read(path):
         return file.read()
 
 
+def read_note(path):
+    """A checkpoint or a proof. Reading it back from the code on a paper leaves more line breaks at its end than the one
+    that belongs there; no signature covers them."""
+    data = read(path)
+    whole = data.rstrip(b"\r\n")
+    return whole + b"\n" if b"\n" in data[len(whole):] else data
+
+
 def verify_book(witnesses, book, checkpoint, vkey, *older):
     vkey = read_vkey(read(vkey).decode())
-    wanted = [(path, *open_checkpoint(read(path), vkey)) for path in (checkpoint, *older)]
-    demand_witnesses(read(checkpoint), witnesses)
+    wanted = [(path, *open_checkpoint(read_note(path), vkey)) for path in (checkpoint, *older)]
+    demand_witnesses(read_note(checkpoint), witnesses)
     stack, count, fitting = [], 0, set()
 
     def compare():
@@ -257,7 +265,7 @@ def hashes_of(lines):
 
 def verify_proof(witnesses, proof, entry, vkey):
     vkey = read_vkey(read(vkey).decode())
-    index, path, note = proof_parts(read(proof))
+    index, path, note = proof_parts(read_note(proof))
     size, root = open_checkpoint(note, vkey)
     demand_witnesses(note, witnesses)
     leaf = leaf_hash(read(entry).removesuffix(b"\n"))

@@ -154,6 +154,12 @@ struct RouteLoad {
   Mass liquid_mass{};  ///< of the largest fill of this load
   /// More than 1/2 US gal in one fill (common practice, no source): needless weight.
   bool above_usual_fill = false;
+
+  /// How `fill` is told: a limit rounds down, the load itself must suffice and rounds up.
+  [[nodiscard]] Rounding fill_rounding() const { return fill == needed ? Rounding::up : Rounding::down; }
+  [[nodiscard]] std::int64_t fill_in(Unit<LiquidVolume::dimension> u) const {
+    return fill == needed ? fill.ceil_in(u) : fill.floor_in(u);
+  }
 };
 
 /// `reserve` is a fraction of the sum (0 to 1). Errors: missing_value (no job, a carry limit without the empty

@@ -102,6 +102,7 @@ struct Reading {
   std::string_view cas;
   MassConcentration value{};
   bool fan_running = false;
+  std::int64_t order = 0;  ///< its place in the record: what was recorded later, whatever the clocks said
 };
 /// The occupant limit of one substance in the air.
 struct ReleaseLimit {

@@ -16,7 +16,8 @@ struct TextStyle {
   UnitSystem units = UnitSystem::us_customary;
 };
 
-/// What a technician reads in ten seconds: seconds at each return, load, hold, respirator, warnings, cautions.
+/// What a technician reads in ten seconds: seconds at each return, load, hold, what was asked, respirator,
+/// cautions, warnings.
 [[nodiscard]] std::string plan_text(const Plan& plan, const TextStyle& style);
 /// The same, then every input, formula, limit, source and assumption behind it.
 [[nodiscard]] std::string plan_full_text(const PlanRequest& request, const Plan& plan, const TextStyle& style);

@@ -51,12 +51,22 @@ func readTree(lines [][]byte) (hashes, error) {
 	return tree, nil
 }
 
+// withoutMoreLineBreaks leaves of the line breaks at the end the one that belongs there: reading a checkpoint back from
+// a code or a mail adds some, and no signature covers them.
+func withoutMoreLineBreaks(data []byte) []byte {
+	whole := bytes.TrimRight(data, "\r\n")
+	if bytes.IndexByte(data[len(whole):], '\n') < 0 {
+		return data
+	}
+	return append(whole[:len(whole):len(whole)], '\n')
+}
+
 func readCheckpoint(path string, verifier note.Verifier) (tlog.Tree, error) {
 	data, err := os.ReadFile(path)
 	if err != nil {
 		return tlog.Tree{}, err
 	}
-	opened, err := note.Open(data, note.VerifierList(verifier))
+	opened, err := note.Open(withoutMoreLineBreaks(data), note.VerifierList(verifier))
 	if err != nil {
 		return tlog.Tree{}, fmt.Errorf("%s: %v", path, err)
 	}

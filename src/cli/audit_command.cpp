@@ -78,6 +78,11 @@ Outcome run_audit(const Call& call) {
   if (!scope) return tl::make_unexpected(scope.error());
   const auto store = open_book(call);
   if (!store) return tl::make_unexpected(store.error());
+  Result<void> known;
+  (*store)->read([&](const Documents& now, const Head& head) {
+    known = check_audit_names(now, {head.size, call.outside.now_ms(), {}}, *scope, "--");
+  });
+  if (!known) return refuse(known.error());
   auto record = check_record(call, **store);
   if (!record) return tl::make_unexpected(record.error());
   AuditAnswer answer;

@@ -92,8 +92,8 @@ Outcome run_copy(const Call& call) {
   if (call.options.operands().size() != 2)
     return refuse_missing("two books are to be named", "book copy", "write fogwright book copy FROM TO");
   const std::string &source = call.options.operands()[0], &target = call.options.operands()[1];
-  const auto from = open_book(source, fold, call.outside.now_ms);
-  if (!from) return refuse(from.error());
+  const auto from = open_book(call, source);
+  if (!from) return tl::make_unexpected(from.error());
   const auto done = copy_book(**from, target, fold, call.outside.now_ms, progress_line(call.outside, "copying"),
                               call.options.all("grant-to"));
   if (!done) return tl::make_unexpected(done.error());
@@ -194,6 +194,9 @@ Outcome run_entries(const Call& call) {
   const std::int64_t from = call.options.has("all") ? 0 : std::max<std::int64_t>(0, size - last);
   Page page(call.style);
   json rows = json::array();
+  // One value as of every list, but written entry by entry: a whole book is not held in memory.
+  const bool one_value = call.format == Format::json;
+  if (one_value) call.outside.out << "{\"entries\": [";
   for (std::int64_t seq = from; seq < size; ++seq) {
     const auto entry = (*store)->entry(seq);
     if (!entry) break;
@@ -202,9 +205,12 @@ Outcome run_entries(const Call& call) {
                      fmt::format("{:>6}  ", seq));
     else if (call.format == Format::csv)
       rows.push_back(entry_json(*entry, entry->body.dump()));
+    else if (one_value)
+      call.outside.out << (seq == from ? "\n" : ",\n") << entry_json(*entry, entry->body).dump();
     else
       call.outside.out << entry_json(*entry, entry->body).dump() << '\n';
   }
+  if (one_value) call.outside.out << "\n]}\n";
   if (call.format == Format::csv) print_rows(call, rows);
   call.outside.out << std::move(page).take();
   return {};

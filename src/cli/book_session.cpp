@@ -5,7 +5,8 @@
 #include <nlohmann/json.hpp>
 #include <ostream>
 
-#include "fogwright/desk/fold.hpp"
+#include "cli/progress.hpp"
+#include "office/desk_book.hpp"
 
 namespace fogwright {
 namespace {
@@ -49,12 +50,23 @@ Result<std::string> book_path(const Call& call) {
               "write --book FILE or set FOGWRIGHT_BOOK");
 }
 
+tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call, const std::string& address) {
+  const auto told = [&] {
+    if (!call.json)
+      call.outside.err
+          << "an earlier version of this program derived the documents of the book: they are derived "
+             "anew, the record stays as it is\n";
+  };
+  auto store =
+      open_desk_book(address, call.outside.now_ms, told, progress_line(call.outside, "deriving documents"));
+  if (!store) return refuse(store.error());
+  return std::move(*store);
+}
+
 tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call) {
   const auto path = book_path(call);
   if (!path) return refuse(path.error());
-  auto store = open_book(*path, fold, call.outside.now_ms);
-  if (!store) return refuse(store.error());
-  return std::move(*store);
+  return open_book(call, *path);
 }
 
 DeskContext make_context(const Call& call, const Documents& now) {

@@ -21,6 +21,9 @@ namespace fogwright {
 
 /// Opens that book. Errors: those of the store's open_book.
 [[nodiscard]] tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call);
+/// The one at this address.
+[[nodiscard]] tl::expected<std::unique_ptr<Store>, Faults> open_book(const Call& call,
+                                                                     const std::string& address);
 
 /// Who asks (--by, else FOGWRIGHT_BY), on which device, when.
 [[nodiscard]] DeskContext make_context(const Call& call, const Documents& now);

@@ -54,7 +54,7 @@ json route_json(const RouteLoad& load, const std::vector<LiquidVolume>& volumes)
   return {{"jobs_ml", jobs},
           {"needed_ml", load.needed.ceil_in(unit::millilitre)},
           {"fills", load.fills},
-          {"fill_ml", load.fill.ceil_in(unit::millilitre)},
+          {"fill_ml", load.fill_in(unit::millilitre)},
           {"liquid_kg", load.liquid_mass.value_in(unit::kilogram)},
           {"above_usual_fill", load.above_usual_fill}};
 }

@@ -15,22 +15,6 @@ std::string full_name(const Command& command) {
                                 : fmt::format("{} {}", command.name, command.action);
 }
 
-/// "--area -5" is meant as a value, so that the person is told about the area and not about an option "-5".
-std::vector<std::string> join_negative_numbers(const std::vector<std::string>& words) {
-  std::vector<std::string> joined;
-  for (const std::string& word : words) {
-    const bool negative = word.size() > 1 && word[0] == '-' &&
-                          (std::isdigit(static_cast<unsigned char>(word[1])) != 0 || word[1] == '.');
-    const bool after_option =
-        !joined.empty() && joined.back().starts_with("--") && joined.back().find('=') == std::string::npos;
-    if (negative && after_option)
-      joined.back() += "=" + word;
-    else
-      joined.push_back(word);
-  }
-  return joined;
-}
-
 po::options_description describe(const Command& command) {
   po::options_description all;
   const auto add = [&all](const OptionRow& row) {
@@ -49,6 +33,35 @@ const OptionRow* find_row(const Command& command, const std::string& name) {
     for (const OptionRow& row : *rows)
       if (name == row.name) return &row;
   return nullptr;
+}
+
+/// "-5 C": a value. No option's name begins with a digit or a point.
+bool is_negative_number(const std::string& word) {
+  return word.size() > 1 && word[0] == '-' &&
+         (std::isdigit(static_cast<unsigned char>(word[1])) != 0 || word[1] == '.');
+}
+
+/// "--area -5" is meant as a value, so that the person is told about the area and not about an option "-5".
+std::vector<std::string> join_negative_numbers(const Command& command, const std::vector<std::string>& words) {
+  std::vector<std::string> joined;
+  for (const std::string& word : words) {
+    const bool after_option = !joined.empty() && joined.back().starts_with("--");
+    const OptionRow* option = after_option ? find_row(command, joined.back().substr(2)) : nullptr;
+    if (is_negative_number(word) && option && option->value)
+      joined.back() += "=" + word;
+    else
+      joined.push_back(word);
+  }
+  return joined;
+}
+
+/// Takes a negative number that stands by itself for an operand, where it would be read as a short option.
+std::vector<po::option> negative_operand(std::vector<std::string>& words) {
+  if (words.empty() || !is_negative_number(words.front())) return {};
+  po::option operand;
+  operand.value = operand.original_tokens = {words.front()};
+  words.erase(words.begin());
+  return {operand};
 }
 
 }  // namespace
@@ -70,13 +83,12 @@ Result<Options> read_options(const Command& command, const std::vector<std::stri
   Options options;
   try {
     const auto description = describe(command);
-    const auto parsed =
-        po::command_line_parser(join_negative_numbers(words))
-            .options(description)
-            .style(po::command_line_style::unix_style & ~po::command_line_style::allow_guessing)
-            .positional(po::positional_options_description().add("operand", -1))
-            .extra_style_parser([](std::vector<std::string>&) { return std::vector<po::option>(); })
-            .run();
+    const auto parsed = po::command_line_parser(join_negative_numbers(command, words))
+                            .options(description)
+                            .style(po::command_line_style::unix_style & ~po::command_line_style::allow_guessing)
+                            .positional(po::positional_options_description().add("operand", -1))
+                            .extra_style_parser(negative_operand)
+                            .run();
     for (const po::option& option : parsed.options) {
       if (option.string_key == "operand" || option.string_key.empty()) {
         for (const std::string& value : option.value) options.add_operand(value);

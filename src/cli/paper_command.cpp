@@ -4,6 +4,7 @@
 #include "cli/audit_call.hpp"
 #include "cli/paper_commands.hpp"
 #include "cli/paper_job.hpp"
+#include "office/audit_filters.hpp"
 
 namespace fogwright {
 namespace {
@@ -95,6 +96,9 @@ Outcome run_paper_audit(const Call& call) {
   const auto made = with_source(call, order->form.language, [&](const Source& source) -> Outcome {
     const auto ready = dressed(call, *order, source);
     if (!ready) return refuse(ready.error());
+    if (auto known = check_audit_names(source.now, {source.head.size, source.moment.ms, {}}, *scope, "--");
+        !known)
+      return refuse(known.error());
     auto checked = check_record(call, source.store);
     if (!checked) return tl::make_unexpected(checked.error());
     record = *checked;

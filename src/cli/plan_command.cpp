@@ -63,7 +63,9 @@ Result<Overlay> overlay_from(const Options& options) {
   for (const std::string& typed : options.all("return")) {
     auto member = one_return(typed);
     if (!member) return tl::make_unexpected(member.error());
-    overlay.members["system"][0]["return"].push_back(std::move(*member));
+    json& returns = overlay.members["system"][0]["return"];
+    overlay.names[fmt::format("/system/0/return/{}/name", returns.size())] = "--return";
+    returns.push_back(std::move(*member));
   }
   return overlay;
 }

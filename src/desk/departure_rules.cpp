@@ -81,6 +81,10 @@ constexpr DepartureRule departure_rows[] = {
     {"total-off-band", Severity::minor, on_label,
      "A whole air system was fogged for less or longer than its band.", by_label,
      "Ask whether all returns were fogged; tell the owner."},
+    {"over-fogged", Severity::major, on_label, "More fog was let out than the plan reckoned with at most.",
+     by_label,
+     "Keep to the hold as it was reckoned anew; read the air with the fan running; find out why it took so "
+     "much."},
     {"volume-off-plan", Severity::minor, policy, "Use is more than a fifth off the plan.", company,
      "Test the fogger's flow."},
     {"item-not-kept", Severity::major, policy, "Something that holds while fogging was not kept.", company,

@@ -3,39 +3,14 @@
 #include <algorithm>
 
 #include "desk/checks.hpp"
+#include "desk/job_books.hpp"
 #include "desk/job_gate.hpp"
 #include "desk/job_items.hpp"
-#include "desk/vessels.hpp"
 
 namespace fogwright {
 namespace {
 
 using nlohmann::json;
-
-/// What was used and not drawn yet, out of the vessels of the job; the last one gives the rest, whatever the
-/// book says it holds.
-void draw_rest(const DeskContext& context, const json& job, std::int64_t used_ul, Drafts& drafts) {
-  std::int64_t rest = used_ul - drawn_ul(context.documents, job);
-  const auto vessels = vessels_of(job);
-  for (std::size_t i = 0; i < vessels.size() && rest > 0; ++i) {
-    const auto vessel = vessel_in(context.documents, vessels[i]);
-    if (!vessel) continue;
-    const std::int64_t ul = i + 1 == vessels.size() ? rest : std::min(rest, vessel->remaining_ul());
-    if (ul <= 0) continue;
-    drafts.push_back(draft(context, "drawn", {{"from", vessels[i]}, {"ul", ul}, {"job", job.at("job")}}));
-    rest -= ul;
-  }
-}
-
-void add_cartridge_hours(const DeskContext& context, const json& job, Drafts& drafts) {
-  const json* added = met_of(job, "cartridge-hours-added");
-  if (!added || added->at("evidence").at("cartridge") == "") return;  // supplied air was worn
-  drafts.push_back(draft(context, "cartridge-used",
-                         {{"cartridge", added->at("evidence").at("cartridge")},
-                          {"minutes", added->at("evidence").at("minutes")},
-                          {"job", job.at("job")},
-                          {"by", job.at("technician")}}));
-}
 
 Result<void> check_times(const DeskContext& context, const LateRecord& record) {
   const bool in_order = record.started_ms <= record.ended_ms &&
@@ -46,16 +21,27 @@ Result<void> check_times(const DeskContext& context, const LateRecord& record) {
               "check the times and the time zone");
 }
 
-Result<json> late_met(const GateView& view, const LateRecord& record) {
-  json met = json::object();
-  for (const auto& [id, typed] : record.met) {
-    const auto need = need_of(view.job, id);
-    if (!need)
+const std::string* answer_to(const LateRecord& record, const std::string& item) {
+  const std::string* typed = nullptr;
+  for (const auto& [id, answer] : record.met)
+    if (id == item) typed = &answer;
+  return typed;
+}
+
+/// Each answer is read as at the gate: in the order of the plan, and by what the answers before it told.
+Result<json> late_met(const DeskContext& context, json job, const LateRecord& record, const LocalDay& day) {
+  for (const auto& [id, typed] : record.met)
+    if (!need_of(job, id))
       return fail(ErrorCode::not_found, fmt::format("the job has no item \"{}\"", id), "--met",
                   "fogwright job show lists them");
-    auto evidence = read_evidence(view, *need, typed);
+  json met = json::object();
+  for (const Need& need : needs_of(job)) {
+    const std::string* typed = answer_to(record, need.id);
+    if (!typed) continue;
+    auto evidence = read_evidence({context.documents, job, record.started_ms, day}, need, *typed);
     if (!evidence) return evidence;
-    met[id] = std::move(*evidence);
+    job["met"][need.id] = {{"by", context.actor}, {"at_ms", record.started_ms}, {"evidence", *evidence}};
+    met[need.id] = std::move(*evidence);
   }
   return met;
 }
@@ -103,6 +89,7 @@ Result<Drafts> stop_job(const DeskContext& context, const std::string& id, const
   const bool in_fog = state_of(*job) == JobState::fogging;
   Drafts drafts;
   draw_rest(context, *job, in_fog ? used_by_time_ul(*job) : job->value("used_ul", std::int64_t{0}), drafts);
+  if (is_unbooked(*job)) add_cartridge_hours(context, *job, drafts);
   drafts.push_back(
       draft(context, "job-stopped", {{"job", id}, {"why", why}, {"clock", clock_json(context.clock)}}));
   return drafts;
@@ -122,7 +109,7 @@ Result<Drafts> record_job(const DeskContext& context, const std::string& id, con
     return fail(ErrorCode::wrong_state, fmt::format("job {} is {} already", id, job_state_name(state)), {},
                 "go on from there");
   const LocalDay day = calendar(job->at("zone").get<std::string>(), record.started_ms);
-  auto met = late_met({context.documents, *job, record.started_ms, day}, record);
+  auto met = late_met(context, *job, record, day);
   if (!met) return tl::make_unexpected(met.error());
   auto returns = late_returns(*job, record);
   if (!returns) return tl::make_unexpected(returns.error());

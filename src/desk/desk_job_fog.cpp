@@ -3,8 +3,7 @@
 #include <cmath>
 
 #include "desk/checks.hpp"
-#include "desk/job_document.hpp"
-#include "desk/vessels.hpp"
+#include "desk/job_books.hpp"
 
 namespace fogwright {
 namespace {
@@ -13,11 +12,13 @@ using nlohmann::json;
 
 constexpr std::int64_t longest_stretch_ms = 6 * 3'600'000;
 
-Result<json> job_in(const DeskContext& context, const std::string& id, JobState state) {
+/// A job whose fog runs, or that somebody gave up while it ran: who stands at the fogger tells the end of it.
+Result<json> fogging_job(const DeskContext& context, const std::string& id) {
   auto job = find_job(context.documents, id);
-  if (!job || state_of(*job) == state) return job;
+  if (!job || state_of(*job) == JobState::fogging || is_stopped_in_fog(*job)) return job;
   return fail(ErrorCode::wrong_state,
-              fmt::format("job {} is {}, not {}", id, job_state_name(state_of(*job)), job_state_name(state)),
+              fmt::format("job {} is {}, not {}", id, job_state_name(state_of(*job)),
+                          job_state_name(JobState::fogging)),
               {}, fmt::format("fogwright job show {} tells what comes next", id));
 }
 
@@ -26,24 +27,29 @@ Result<json> job_in(const DeskContext& context, const std::string& id, JobState 
 Result<Drafts> record_return(const DeskContext& context, const std::string& id, const std::string& system,
                              const std::string& name, std::int64_t actual_ms) {
   if (auto ok = may_make(context, "return-fogged"); !ok) return tl::make_unexpected(ok.error());
-  const auto job = job_in(context, id, JobState::fogging);
+  const auto job = fogging_job(context, id);
   if (!job) return tl::make_unexpected(job.error());
   const auto planned = find_return(*job, system, name);
   if (!planned) return tl::make_unexpected(planned.error());
   if (actual_ms <= 0 || actual_ms > longest_stretch_ms)
     return fail(ErrorCode::out_of_range, "a stretch of fog is more than zero and at most 6 h", "--time",
                 "write the seconds that the valve was open, e.g. --time '42 s'");
-  return Drafts{draft(context, "return-fogged",
+  Drafts drafts{draft(context, "return-fogged",
                       {{"job", id},
                        {"system", planned->system},
                        {"return", planned->plan.at("name")},
                        {"planned_s", planned->plan.at("seconds")},
                        {"actual_ms", actual_ms}})};
+  if (state_of(*job) == JobState::fogging) return drafts;
+  json with_it = *job;
+  with_it["returns"].push_back({{"actual_ms", actual_ms}});
+  draw_rest(context, *job, used_by_time_ul(with_it), drafts);
+  return drafts;
 }
 
 Result<Drafts> end_fog(const DeskContext& context, const std::string& id, const FogOff& off) {
   if (auto ok = may_make(context, "fog-ended"); !ok) return tl::make_unexpected(ok.error());
-  const auto job = job_in(context, id, JobState::fogging);
+  const auto job = fogging_job(context, id);
   if (!job) return tl::make_unexpected(job.error());
   json body = {{"job", id}, {"clock", clock_json(context.clock)}};
   const json* before = met_of(*job, "volume-before");
@@ -60,7 +66,10 @@ Result<Drafts> end_fog(const DeskContext& context, const std::string& id, const 
     body["used_ul"] = used_by_time_ul(*job);
     body["measured"] = "by-time";
   }
-  return Drafts{draft(context, "fog-ended", std::move(body))};
+  const auto used_ul = body["used_ul"].get<std::int64_t>();
+  Drafts drafts{draft(context, "fog-ended", std::move(body))};
+  if (state_of(*job) == JobState::stopped) draw_rest(context, *job, used_ul, drafts);
+  return drafts;
 }
 
 }  // namespace fogwright

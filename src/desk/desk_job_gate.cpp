@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "desk/checks.hpp"
+#include "desk/job_books.hpp"
 #include "desk/job_gate.hpp"
 #include "desk/job_items.hpp"
 
@@ -11,9 +12,11 @@ namespace {
 
 using nlohmann::json;
 
+/// Nobody is kept out any more, or never was.
 bool is_over(const json& job) {
   const JobState state = state_of(job);
-  return state == JobState::closed || state == JobState::stopped;
+  return state == JobState::released || state == JobState::closed ||
+         (state == JobState::stopped && !is_stopped_in_fog(job));
 }
 
 Result<Need> find_need(const json& job, const std::string& id) {
@@ -56,6 +59,35 @@ json met_body(const DeskContext& context, const json& job, const Need& need, jso
           {"at_ms", context.now_ms}};
 }
 
+/// A job that was given up has booked its cartridge: what was worn beyond that is booked when it is told.
+void add_wear_told_late(const DeskContext& context, const json& job, const json& evidence, Drafts& drafts) {
+  const CartridgeWear booked = cartridge_wear(job);
+  CartridgeWear worn{evidence.at("cartridge").get<std::string>(), evidence.at("minutes").get<std::int64_t>()};
+  if (state_of(job) != JobState::stopped || worn.cartridge.empty()) return;
+  if (worn.cartridge == booked.cartridge) worn.minutes -= booked.minutes;
+  if (worn.minutes > 0) drafts.push_back(cartridge_used(context, job, worn));
+}
+
+/// Whether an item can still lapse: after the fog began of those before it only what somebody's entering ends,
+/// and nothing once the building is released.
+bool can_lapse(const Rule& rule, JobState state) {
+  const bool before_fog = rule.stage == Stage::before_mixing || rule.stage == Stage::before_fogging;
+  switch (state) {
+    case JobState::planned:
+    case JobState::cleared:
+      return true;
+    case JobState::fogging:
+    case JobState::holding:
+    case JobState::stopped:
+      return !before_fog || rule.lapse == Lapse::when_someone_enters;
+    case JobState::released:
+      return rule.stage == Stage::before_close;
+    case JobState::closed:
+      return false;
+  }
+  return false;
+}
+
 LocalDay today_of(const DeskContext& context, const json& job, const Calendar& calendar) {
   return calendar(job.at("zone").get<std::string>(), context.now_ms);
 }
@@ -90,7 +122,11 @@ Result<Drafts> meet_requirement(const DeskContext& context, const std::string& i
     return fail(ErrorCode::gate_closed, fmt::format("{} is not met: {}", need->id, *fault), need->id,
                 "put it right, or leave the item open");
   if (!photo_digest.empty()) (*evidence)["photo"] = photo_digest;
-  return Drafts{draft(context, "requirement-met", met_body(context, *job, *need, std::move(*evidence)))};
+  Drafts drafts;
+  if (need->id == "cartridge-hours-added") add_wear_told_late(context, *job, *evidence, drafts);
+  drafts.insert(drafts.begin(),
+                draft(context, "requirement-met", met_body(context, *job, *need, std::move(*evidence))));
+  return drafts;
 }
 
 Result<Drafts> lapse_requirement(const DeskContext& context, const std::string& id,
@@ -102,6 +138,10 @@ Result<Drafts> lapse_requirement(const DeskContext& context, const std::string& 
   if (!job) return tl::make_unexpected(job.error());
   const auto need = find_need(*job, requirement);
   if (!need) return tl::make_unexpected(need.error());
+  if (need->rule && !can_lapse(*need->rule, state_of(*job)))
+    return fail(ErrorCode::wrong_state,
+                fmt::format("{} cannot lapse in a job that is {}", need->id, job_state_name(state_of(*job))),
+                need->id, "nothing is left to do");
   return Drafts{draft(context, "requirement-lapsed", {{"job", id}, {"requirement", need->id}, {"why", why}})};
 }
 
@@ -112,10 +152,13 @@ Result<Drafts> lapse_all(const DeskContext& context, const std::string& id, Laps
     return tl::make_unexpected(ok.error());
   const auto job = find_job(context.documents, id);
   if (!job) return tl::make_unexpected(job.error());
-  if (is_over(*job)) return fail(ErrorCode::wrong_state, fmt::format("job {} is over", id), {}, "write a note");
+  const JobState state = state_of(*job);
+  if (is_over(*job))
+    return fail(ErrorCode::wrong_state, fmt::format("job {} is {}", id, job_state_name(state)), {},
+                "nothing is left to do");
   Drafts drafts;
   for (const Need& need : needs_of(*job))
-    if (need.rule && need.rule->lapse == lapse && met_of(*job, need.id))
+    if (need.rule && need.rule->lapse == lapse && met_of(*job, need.id) && can_lapse(*need.rule, state))
       drafts.push_back(
           draft(context, "requirement-lapsed", {{"job", id}, {"requirement", need.id}, {"why", why}}));
   if (drafts.empty())

@@ -18,6 +18,21 @@ Result<void> check_fog_was_let_out(const json& job) {
               "nothing is left to do");
 }
 
+/// A mistyped number would keep the building shut: no reading of it could ever answer for it.
+Result<void> check_substance(const json& job, const std::string& substance) {
+  std::string known;
+  for (const json& limit : job.at("plan").at("limits")) {
+    if (limit.at("cas") == substance) return {};
+    known += fmt::format("{}{} ({})", known.empty() ? "" : ", ", limit.at("cas").get<std::string>(),
+                         limit.at("name").get<std::string>());
+  }
+  if (find_substance(substance)) return {};
+  return fail(ErrorCode::not_found, fmt::format("\"{}\" is no substance that is known here", substance),
+              "--substance",
+              known.empty() ? "write its CAS number, e.g. 7722-84-1"
+                            : fmt::format("write the CAS number of what was read: {}", known));
+}
+
 /// The hold first, then what must be done before anybody goes in.
 std::optional<Error> release_refusal(const DeskContext& context, const json& job, const HoldState& hold,
                                      const LocalDay& today) {
@@ -60,6 +75,7 @@ Result<Drafts> take_reading(const DeskContext& context, const std::string& id, c
   const auto job = find_job(context.documents, id);
   if (!job) return tl::make_unexpected(job.error());
   if (auto ok = check_fog_was_let_out(*job); !ok) return tl::make_unexpected(ok.error());
+  if (auto ok = check_substance(*job, reading.substance); !ok) return tl::make_unexpected(ok.error());
   if (reading.ug_m3 < 0 || reading.ug_m3 > largest_ug_m3)
     return fail(ErrorCode::out_of_range, "a reading is zero or more", "--value", "write e.g. '0.02 mg/m3'");
   json body = {{"job", id},

@@ -53,7 +53,13 @@ void count_unknown(const Entry& entry, MutableDocuments& documents) {
 
 }  // namespace
 
+std::int64_t fold_version_of(const Documents& documents) {
+  const auto told = documents.get("fold", "version");
+  return told ? told->at("version").get<std::int64_t>() : 0;
+}
+
 void fold(const Entry& entry, MutableDocuments& documents) {
+  if (entry.seq == 0) documents.put("fold", "version", {{"version", fold_version}}, true);
   watch_the_clock(entry, documents);
   if (entry.corrects)
     raise(entry, documents, "correction", fmt::format("corrects an earlier entry: {}", entry.reason));

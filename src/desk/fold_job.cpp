@@ -5,6 +5,7 @@
 #include "desk/fold_job_checks.hpp"
 #include "desk/fold_parts.hpp"
 #include "desk/job_document.hpp"
+#include "desk/more_fog.hpp"
 #include "desk/stock_books.hpp"
 #include "desk/vessels.hpp"
 #include "fogwright/desk/plan_check.hpp"
@@ -39,6 +40,21 @@ std::optional<json> job_for(const Entry& entry, MutableDocuments& documents) {
 json fog_off_moment(const Entry& entry, const json& job) {
   const std::int64_t at = std::max(entry.happened_ms, job.value("last_ms", entry.happened_ms));
   return moment_json(moment_of(at, entry.body));
+}
+
+/// The hold follows what was really let out.
+void follow_the_fog(const Entry& entry, MutableDocuments& documents, json& job) {
+  if (!job.contains("used_ul")) return;
+  const auto used_ul = job["used_ul"].get<std::int64_t>();
+  const auto longer = hold_of_more_fog(documents, job, used_ul);
+  if (!longer) return;
+  job["plan"] = more_cautious(job.at("plan"), *longer, true);
+  raise_about(entry, documents, job, "over-fogged",
+              fmt::format("{} was let out, and the plan reckoned with {} at most: the hold is {} min",
+                          volume_words(let_out_ul(job, used_ul), Rounding::up),
+                          volume_words(job["plan"].at("volume_ul").at("high").get<std::int64_t>()),
+                          job["plan"].at("hold_minutes").at("total").get<std::int64_t>()),
+              entries_of(job, {"planned_seq"}));
 }
 
 /// Takes the step where the job's state allows it; else raises that it came out of order.
@@ -158,7 +174,8 @@ void fog_started(const Entry& entry, MutableDocuments& documents) {
 void return_fogged(const Entry& entry, MutableDocuments& documents) {
   auto job = job_for(entry, documents);
   if (!job) return;
-  if (state_of(*job) != JobState::fogging)
+  const bool stopped_in_fog = is_stopped_in_fog(*job);
+  if (state_of(*job) != JobState::fogging && !stopped_in_fog)
     raise_about(entry, documents, *job, "out-of-order",
                 fmt::format("a return was fogged in a job that was {}", job->at("state").get<std::string>()),
                 entries_of(*job, {"last_seq"}));
@@ -166,6 +183,13 @@ void return_fogged(const Entry& entry, MutableDocuments& documents) {
                                {"return", entry.body.at("return")},
                                {"actual_ms", entry.body.at("actual_ms")},
                                {"seq", entry.seq}});
+  // Timed until after somebody else gave the job up: the hold counts from the last that is known of the fog.
+  if (stopped_in_fog) {
+    (*job)["fog_ended"] = fog_off_moment(entry, *job);
+    (*job)["fog_ended"]["seq"] = entry.seq;
+    if (job->value("measured", std::string()) == "by-time") (*job)["used_ul"] = used_by_time_ul(*job);
+    follow_the_fog(entry, documents, *job);
+  }
   keep(entry, documents, *job);
 }
 
@@ -173,7 +197,8 @@ void fog_ended(const Entry& entry, MutableDocuments& documents) {
   auto job = job_for(entry, documents);
   if (!job) return;
   // The hold counts from the last fog, whatever the state was.
-  if (!take_step(entry, documents, *job, JobStep::fog_off)) (*job)["state"] = job_state_name(JobState::holding);
+  if (!is_stopped_in_fog(*job) && !take_step(entry, documents, *job, JobStep::fog_off))
+    (*job)["state"] = job_state_name(JobState::holding);
   (*job)["fog_ended"] = fog_off_moment(entry, *job);
   (*job)["fog_ended"]["seq"] = entry.seq;
   job->erase("released");
@@ -181,7 +206,26 @@ void fog_ended(const Entry& entry, MutableDocuments& documents) {
     if (entry.body.contains(member)) (*job)[member] = entry.body[member];
   check_dose(entry, documents, *job);
   check_volume(entry, documents, *job);
+  follow_the_fog(entry, documents, *job);
   note_use_of_job(entry, documents, *job);
+  keep(entry, documents, *job);
+}
+
+/// The office knows that the clock of the device that dated the end of the fog was behind.
+void clock_checked(const Entry& entry, MutableDocuments& documents) {
+  auto job = job_for(entry, documents);
+  if (!job) return;
+  const auto ended_ms = entry.body.at("fog_ended_ms").get<std::int64_t>();
+  if (!job->contains("fog_ended") || job->contains("released") ||
+      (*job)["fog_ended"].at("ms").get<std::int64_t>() >= ended_ms)
+    return;
+  (*job)["fog_ended"]["ms"] = ended_ms;
+  raise_about(
+      entry, documents, *job, "clock-set-in-hold",
+      fmt::format("the clock of the device was {} min behind when it dated the end of the fog: the hold counts "
+                  "from the later time",
+                  entry.body.at("behind_ms").get<std::int64_t>() / 60'000),
+      entries_of(*job, {"fog_ended"}));
   keep(entry, documents, *job);
 }
 
@@ -241,10 +285,33 @@ void stopped(const Entry& entry, MutableDocuments& documents) {
       (*job)["fog_ended"]["seq"] = entry.seq;
       (*job)["used_ul"] = used_by_time_ul(*job);
       (*job)["measured"] = "by-time";
+      check_too_much(entry, documents, *job);
+      follow_the_fog(entry, documents, *job);
     }
     check_draws(entry, documents, *job);
   }
   keep(entry, documents, *job);
+}
+
+/// The end of the fog of a job that was recorded afterwards. Whichever device tells it, the later end stands,
+/// and no release that came before it.
+void end_recorded_fog(const Entry& entry, json& job, const Moment& ended) {
+  const JobState state = state_of(job);
+  if (state == JobState::fogging) return;  // it runs still
+  if (job.contains("fog_ended") && job["fog_ended"].at("ms").get<std::int64_t>() >= ended.ms) return;
+  job["fog_ended"] = moment_json(ended);
+  job["fog_ended"]["seq"] = entry.seq;
+  job.erase("released");
+  if (state != JobState::stopped) job["state"] = job_state_name(JobState::holding);
+}
+
+/// What was used: as it was told, else by the time. Of a job that was told twice, the more.
+void note_recorded_use(const Entry& entry, json& job) {
+  const bool told = entry.body.contains("used_ul");
+  const std::int64_t ul = told ? entry.body["used_ul"].get<std::int64_t>() : used_by_time_ul(job);
+  if (job.contains("used_ul") && job["used_ul"].get<std::int64_t>() >= ul) return;
+  job["used_ul"] = ul;
+  job["measured"] = told ? "afterwards" : "by-time";
 }
 
 /// A job that was done without the tool: the facts, held to the same rules.
@@ -254,6 +321,12 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
   const json& body = entry.body;
   const auto started = body.at("started_ms").get<std::int64_t>();
   const Moment ended{body.at("ended_ms").get<std::int64_t>(), {}};
+  const JobState before = state_of(*job);
+  const bool expected = before == JobState::planned || before == JobState::cleared;
+  if (!expected)
+    raise_about(entry, documents, *job, "out-of-order",
+                fmt::format("{} of a job that was {}", entry.kind, job->at("state").get<std::string>()),
+                entries_of(*job, {"last_seq"}));
   raise_about(entry, documents, *job, "done-without-tool",
               fmt::format("{} was done without the tool: {}", job->at("job").get<std::string>(),
                           body.at("why_late").get<std::string>()),
@@ -270,17 +343,19 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
     (*job)["returns"].push_back(std::move(one));
   }
   check_start(entry, documents, *job, started, day_in(entry, started));
-  (*job)["fog_started"] = moment_json({started, {}});
-  (*job)["fog_ended"] = moment_json(ended);
-  (*job)["fog_started"]["seq"] = entry.seq;
-  (*job)["fog_ended"]["seq"] = entry.seq;
-  if (body.contains("used_ul")) (*job)["used_ul"] = body["used_ul"];
-  (*job)["measured"] = "afterwards";
-  (*job)["state"] = job_state_name(JobState::holding);
+  if (!job->contains("fog_started") || (*job)["fog_started"].at("ms").get<std::int64_t>() > started) {
+    (*job)["fog_started"] = moment_json({started, {}});
+    (*job)["fog_started"]["seq"] = entry.seq;
+  }
+  (*job)["recorded_seq"] = entry.seq;
+  end_recorded_fog(entry, *job, ended);
+  note_recorded_use(entry, *job);
   check_dose(entry, documents, *job);
   check_volume(entry, documents, *job);
+  follow_the_fog(entry, documents, *job);
   note_use_of_job(entry, documents, *job);
-  if (body.contains("released_ms")) {
+  // A release that was told with it counts where no other device knows of the job.
+  if (expected && body.contains("released_ms")) {
     const Moment moment{body["released_ms"].get<std::int64_t>(), {}};
     check_release(entry, documents, *job, moment);
     (*job)["state"] = job_state_name(JobState::released);
@@ -312,6 +387,7 @@ void private_erased(const Entry& entry, MutableDocuments& documents) {
 
 constexpr FoldRow job_rows[] = {
     {"job-planned", planned},
+    {"clock-checked", clock_checked},
     {"plan-checked", plan_checked},
     {"requirement-met", requirement_met},
     {"requirement-lapsed", requirement_lapsed},

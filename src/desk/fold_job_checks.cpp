@@ -82,9 +82,9 @@ Sequence shown_by_fog(const json& job, const json& system, const std::string& na
 }
 
 /// The band is in whole seconds: its last second counts to its end.
+bool above_band(const json& one, std::int64_t ms) { return ms >= (band_of(one).second + 1) * 1'000; }
 bool off_band(const json& one, std::int64_t ms) {
-  const auto [low, high] = band_of(one);
-  return ms < low * 1'000 || ms >= (high + 1) * 1'000;
+  return ms < band_of(one).first * 1'000 || above_band(one, ms);
 }
 
 std::string off_band_words(const json& one, std::int64_t ms) {
@@ -95,21 +95,35 @@ std::string off_band_words(const json& one, std::int64_t ms) {
 
 }  // namespace
 
-void check_dose(const Entry& entry, MutableDocuments& documents, const json& job) {
+namespace {
+
+/// Each return, and each system as a whole, that is `off`.
+void check_bands(const Entry& entry, MutableDocuments& documents, const json& job,
+                 bool (*off)(const json& one, std::int64_t ms)) {
   for (const json& system : job.at("plan").at("systems")) {
     std::int64_t total_ms = 0;
     for (const json& one : system.at("returns")) {
       const std::string name = one.at("name");
       const std::int64_t ms = fogged_ms(job, system.at("name").get<std::string>(), name);
-      if (off_band(one, ms))
+      if (off(one, ms))
         raise_about(entry, documents, job, "time-off-band", off_band_words(one, ms),
                     shown_by_fog(job, system, name));
       total_ms += ms;
     }
-    if (off_band(system, total_ms))
+    if (off(system, total_ms))
       raise_about(entry, documents, job, "total-off-band", off_band_words(system, total_ms),
                   shown_by_fog(job, system));
   }
+}
+
+}  // namespace
+
+void check_dose(const Entry& entry, MutableDocuments& documents, const json& job) {
+  check_bands(entry, documents, job, off_band);
+}
+
+void check_too_much(const Entry& entry, MutableDocuments& documents, const json& job) {
+  check_bands(entry, documents, job, above_band);
 }
 
 void note_use_of_job(const Entry& entry, MutableDocuments& documents, const json& job) {
@@ -150,7 +164,7 @@ void check_draws(const Entry& entry, MutableDocuments& documents, const json& jo
   const auto used = job["used_ul"].get<std::int64_t>();
   const std::int64_t drawn = drawn_ul(documents, job);
   // A job of before the book: what it used was never received into it.
-  if (drawn == 0 && job.value("measured", std::string()) == "afterwards") return;
+  if (drawn == 0 && job.contains("recorded_seq")) return;
   if (std::abs(drawn - used) * draw_share <= used) return;
   raise_about(entry, documents, job, "draw-off-use",
               fmt::format("{} was drawn from stock; the job used {}", volume_words(drawn), volume_words(used)),

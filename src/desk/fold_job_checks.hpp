@@ -19,6 +19,8 @@ void check_start(const Entry& entry, MutableDocuments& documents, const nlohmann
                  const LocalDay& day);
 /// Each return against its band.
 void check_dose(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
+/// Of a job that was given up: what was too much already.
+void check_too_much(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
 /// What was used against the plan.
 void check_volume(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
 /// One row of planned against used, for the audit's control charts; none where use was reckoned from the time.

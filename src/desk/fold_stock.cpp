@@ -121,12 +121,20 @@ void take(const Entry& entry, MutableDocuments& documents, Vessel& vessel, std::
   note_movement(entry, documents, vessel.id, taken.remaining_ul - before, more);
 }
 
+/// When what is drawn was used: for a job at its fog, and not when it is written down at the end of the hold.
+std::int64_t used_ms(const Entry& entry, const Documents& documents) {
+  const auto job = documents.get("job", job_of(entry));
+  if (!job || !job->contains("fog_started")) return entry.happened_ms;
+  const json& last = job->contains("fog_ended") ? (*job)["fog_ended"] : (*job)["fog_started"];
+  return std::min(entry.happened_ms, last.at("ms").get<std::int64_t>());
+}
+
 /// Whether what is used may be used: in date, not disposed of, by a label that stands.
 void check_usable(const Entry& entry, MutableDocuments& documents, const Vessel& vessel) {
   if (vessel.disposed())
     raise_on(entry, documents, vessel, "disposed-used",
              fmt::format("{} was used after it was disposed of", vessel.id));
-  if (entry.happened_ms >= vessel_usable_until(documents, vessel))
+  if (used_ms(entry, documents) >= vessel_usable_until(documents, vessel))
     raise_on(entry, documents, vessel, vessel.is_batch() ? "batch-over-age" : "expired-used",
              fmt::format("{} was used after {}", vessel.id,
                          vessel.is_batch() ? "the life of the mix had ended" : "it had expired"));
@@ -188,6 +196,7 @@ void take_parts(const Entry& entry, MutableDocuments& documents, json& batch) {
       continue;
     }
     check_usable(entry, documents, *vessel);
+    if (entry.happened_ms >= vessel_usable_until(documents, *vessel)) batch["of_expired"] = true;
     take(entry, documents, *vessel, ul, {{"into", batch["batch"]}});
     open_by_use(entry, *vessel);
     keep_vessel(documents, *vessel);
@@ -198,6 +207,7 @@ void take_parts(const Entry& entry, MutableDocuments& documents, json& batch) {
     all_costs_known = all_costs_known && cost;
     cents += cost.value_or(0);
   }
+  if (entry.body.contains("off_label")) batch["off_label"] = true;
   batch["lot"] = fmt::format("{}", fmt::join(lots, ", "));
   if (all_costs_known) batch["cost_cents"] = cents;
 }

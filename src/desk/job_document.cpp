@@ -90,6 +90,23 @@ std::int64_t used_by_time_ul(const json& job) {
   return (job.at("plan").at("flow_ul_min").get<std::int64_t>() * ms + 59'999) / 60'000;
 }
 
+CartridgeWear cartridge_wear(const json& job) {
+  for (const char* item : {"cartridge-hours-added", "cartridge-hours"})
+    if (const json* met = met_of(job, item))
+      return {met->at("evidence").value("cartridge", std::string()),
+              met->at("evidence").value("minutes", std::int64_t{0})};
+  return {};
+}
+
+bool is_stopped_in_fog(const json& job) {
+  return state_of(job) == JobState::stopped && job.contains("fog_started") && !job.contains("released");
+}
+
+bool is_unbooked(const json& job) {
+  const JobState state = state_of(job);
+  return state == JobState::fogging || state == JobState::holding || state == JobState::released;
+}
+
 std::int64_t drawn_ul(const Documents& documents, const json& job) {
   std::int64_t ul = 0;
   if (const auto draws = documents.get("job-draws", job.at("job").get<std::string>()))

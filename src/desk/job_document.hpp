@@ -47,6 +47,18 @@ struct PlannedReturn {
 [[nodiscard]] std::int64_t fogged_ms(const nlohmann::json& job, std::string_view system, std::string_view name);
 /// What the fog so far took by time: flow times seconds, rounded up.
 [[nodiscard]] std::int64_t used_by_time_ul(const nlohmann::json& job);
+/// The cartridge of a job and its minutes: as worn where that is told, else as declared at the gate. No
+/// cartridge: supplied air, or nothing told.
+struct CartridgeWear {
+  std::string cartridge;
+  std::int64_t minutes = 0;
+};
+[[nodiscard]] CartridgeWear cartridge_wear(const nlohmann::json& job);
+/// Fog that was out when the job was given up, and nobody has released the building yet.
+[[nodiscard]] bool is_stopped_in_fog(const nlohmann::json& job);
+/// Fog was let out, and what it took is not in the books of the stock and the cartridges yet: they are written
+/// when the job is closed or given up.
+[[nodiscard]] bool is_unbooked(const nlohmann::json& job);
 /// What was drawn for the job, less what was returned.
 [[nodiscard]] std::int64_t drawn_ul(const Documents& documents, const nlohmann::json& job);
 

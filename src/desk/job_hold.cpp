@@ -46,7 +46,7 @@ std::vector<Reading> read_readings(const json& job, const Moment& fog_off) {
   for (const json& one : job.at("readings"))
     readings.push_back({elapsed_ms(fog_off, read_moment(one)),
                         one.at("substance").get_ref<const std::string&>(), micrograms(one.at("ug_m3")),
-                        one.at("fan_running").get<bool>()});
+                        one.at("fan_running").get<bool>(), one.at("seq").get<std::int64_t>()});
   return readings;
 }
 

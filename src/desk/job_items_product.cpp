@@ -35,15 +35,33 @@ Fault vessel_fault(const GateView& view, const std::string& id, bool batch) {
   return std::nullopt;
 }
 
+/// What other jobs let out of these vessels and have not drawn yet: what they used, while they fog the most
+/// they can.
+std::int64_t undrawn_ul(const GateView& view, const std::set<std::string>& vessels) {
+  std::int64_t ul = 0;
+  view.documents.each("job", true, [&](const std::string& id, const json& job) {
+    if (id == view.job.at("job") || !is_unbooked(job)) return;
+    const auto from = vessels_of(job);
+    if (std::none_of(from.begin(), from.end(), [&](const std::string& one) { return vessels.contains(one); }))
+      return;
+    const auto used = job.contains("used_ul") ? job["used_ul"].get<std::int64_t>()
+                                              : job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
+    ul += std::max<std::int64_t>(0, used - drawn_ul(view.documents, job));
+  });
+  return ul;
+}
+
 /// Enough for the most that the plan's band takes; what was drawn for the job counts.
 Fault amount_fault(const GateView& view, const std::vector<std::string>& vessels) {
-  std::int64_t there = drawn_ul(view.documents, view.job);
-  for (const std::string& id : std::set<std::string>(vessels.begin(), vessels.end()))
+  const std::set<std::string> each(vessels.begin(), vessels.end());
+  std::int64_t there = drawn_ul(view.documents, view.job) - undrawn_ul(view, each);
+  for (const std::string& id : each)
     if (const auto vessel = vessel_in(view.documents, id)) there += vessel->remaining_ul();
   const auto most_ul = view.job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
   if (there >= most_ul) return std::nullopt;
   return fmt::format("{} hold {}, and the plan can take {}", fmt::join(vessels, ", "),
-                     volume_words(there, Rounding::down), volume_words(most_ul, Rounding::up));
+                     volume_words(std::max<std::int64_t>(0, there), Rounding::down),
+                     volume_words(most_ul, Rounding::up));
 }
 
 Result<json> read_containers(const GateView& view, const Need& need, const std::string& typed) {
@@ -99,6 +117,10 @@ Fault batch_fault(const GateView& view, const Need&, const json& evidence) {
   if (view.job.at("plan").at("respirator").at("mixing").get<bool>() &&
       !batch->body.at("respirator_worn").get<bool>())
     return fmt::format("{} was mixed without a respirator: mix another", id);
+  if (batch->body.value("off_label", false))
+    return fmt::format("{} was mixed otherwise than the label says: dispose of it and mix another", id);
+  if (batch->body.value("of_expired", false))
+    return fmt::format("{} was mixed of product that had expired: dispose of it and mix another", id);
   return amount_fault(view, {id});
 }
 
@@ -118,15 +140,41 @@ Fault in_life_fault(const GateView& view, const Need&, const json& evidence) {
   return fmt::format("the life of {} is over, or ends while it is fogged", id);
 }
 
+/// Where the thermometer was last read, the range of the label must have held.
+Fault storage_fault(const GateView& view, const Need&, const json& evidence) {
+  if (evidence.value("confirmed", json()) != true) return "nobody has confirmed it";
+  for (const std::string& id : containers_of(view.job)) {
+    const auto vessel = vessel_in(view.documents, id);
+    if (!vessel) continue;
+    const std::string name = vessel->text("place");
+    const auto place = view.documents.get("place", name);
+    const auto facts = view.documents.get("label-facts", vessel->text("label_digest"));
+    if (!place || !facts || !place->contains("last_temperature_mk")) continue;
+    const auto mk = (*place)["last_temperature_mk"].get<std::int64_t>();
+    const bool cold = facts->contains("low_mk") && mk < (*facts)["low_mk"].get<std::int64_t>();
+    const bool hot = facts->contains("high_mk") && mk > (*facts)["high_mk"].get<std::int64_t>();
+    if (cold || hot)
+      return fmt::format("{}, where {} is, was {} than the label allows when it was last read", name, id,
+                         cold ? "colder" : "hotter");
+  }
+  return std::nullopt;
+}
+
 Result<json> read_volume(const GateView&, const Need& need, const std::string& typed) {
   const auto volume = read_liquid_volume(typed, need.id);
   if (!volume) return tl::make_unexpected(volume.error());
   return json{{"ul", volume->floor_in(unit::microlitre)}, {"typed", typed}};
 }
 
-Fault volume_before_fault(const GateView&, const Need&, const json& evidence) {
-  if (evidence.at("ul").get<std::int64_t>() > 0) return std::nullopt;
-  return "nothing is in the tank";
+Fault volume_before_fault(const GateView& view, const Need&, const json& evidence) {
+  const auto ul = evidence.at("ul").get<std::int64_t>();
+  if (ul <= 0) return "nothing is in the tank";
+  const auto fogger = view.documents.get("fogger", view.job.value("fogger", std::string()));
+  if (!fogger || !fogger->contains("tank_ul")) return std::nullopt;
+  const auto tank_ul = (*fogger)["tank_ul"].get<std::int64_t>();
+  if (ul <= tank_ul) return std::nullopt;
+  return fmt::format("the tank of {} holds {}", view.job["fogger"].get<std::string>(),
+                     volume_words(tank_ul, Rounding::down));
 }
 
 Fault volume_after_fault(const GateView&, const Need&, const json& evidence) {
@@ -138,6 +186,7 @@ constexpr ItemForm product_rows[] = {
     {"product-right", "Copy the registration number from the container", read_registration, registration_fault},
     {"lot-noted", "Ids of the containers, e.g. 'C3 C4'", read_containers, containers_fault},
     {"product-in-date", "Last day on the container, e.g. 2027-03-31", read_last_day, last_day_fault},
+    {"storage-kept", "Was it? The book knows the last reading", read_yes, storage_fault},
     {"mix-time", "Id of the batch, e.g. B2 (fogwright stock mix writes it down)", read_batch, batch_fault},
     {"mix-in-life", "Is its time not over", read_in_life, in_life_fault},
     {"volume-before", "How much is in the tank, e.g. '20 fl oz'", read_volume, volume_before_fault},

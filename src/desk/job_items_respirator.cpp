@@ -125,6 +125,17 @@ Result<json> read_wear(const GateView& view, const Need& need, const std::string
               {"typed", typed}};
 }
 
+/// Minutes of a cartridge that other jobs let it be worn and have not booked yet.
+std::int64_t unbooked_minutes(const GateView& view, const std::string& cartridge) {
+  std::int64_t minutes = 0;
+  view.documents.each("job", true, [&](const std::string& id, const json& job) {
+    if (id == view.job.at("job") || !is_unbooked(job)) return;
+    const CartridgeWear worn = cartridge_wear(job);
+    if (worn.cartridge == cartridge) minutes += worn.minutes;
+  });
+  return minutes;
+}
+
 Fault hours_fault(const GateView& view, const Need&, const json& evidence) {
   if (wears_supplied_air(view)) return std::nullopt;
   const auto minutes = evidence.at("minutes").get<std::int64_t>();
@@ -135,7 +146,7 @@ Fault hours_fault(const GateView& view, const Need&, const json& evidence) {
     return "the cartridge that is worn is not the one whose hours were checked";
   const auto cartridge = cartridge_in(view, evidence);
   if (!cartridge) return "the book knows no such cartridge";
-  const auto used = cartridge->at("used_minutes").get<std::int64_t>();
+  const auto used = cartridge->at("used_minutes").get<std::int64_t>() + unbooked_minutes(view, name);
   const auto schedule = cartridge->at("schedule_minutes").get<std::int64_t>();
   if (used + minutes <= schedule) return std::nullopt;
   return fmt::format("cartridge {} has {} min of its {} min behind it; {} min more are too much", name, used,

@@ -51,6 +51,7 @@ constexpr Permission permissions[] = {
     {"reorder-set", owner},
     {"job-planned", anyone},
     {"plan-checked", anyone},
+    {"clock-checked", anyone},
     {"requirement-met", anyone},
     {"requirement-lapsed", anyone},
     {"start-refused", anyone},

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <tuple>
 
@@ -44,11 +45,15 @@ Readings readings_of(const Readings& all, std::string_view cas) {
   return own;
 }
 
-/// The last reading of a pair that shows the air is clear of this substance.
+/// The last reading of a pair that shows the air is clear of this substance. What was recorded before one above
+/// the limit was recorded shows nothing, whatever the clocks say.
 std::optional<Reading> clear_reading(const Readings& own, const ReleaseLimit& limit, std::int64_t floor) {
+  std::int64_t last_above = std::numeric_limits<std::int64_t>::min();
+  for (const Reading& reading : own)
+    if (!within(reading, limit)) last_above = std::max(last_above, reading.order);
   std::optional<Reading> last;
   for (auto reading = own.rbegin(); reading != own.rend(); ++reading) {
-    if (!within(*reading, limit)) return std::nullopt;
+    if (!within(*reading, limit) || reading->order < last_above) return std::nullopt;
     if (!reading->fan_running) continue;                      // it may miss what the ducts hold
     if (!passed(floor, reading->at_ms)) return std::nullopt;  // it may be before the peak
     if (!last) last = *reading;
@@ -74,21 +79,39 @@ Result<void> floor_over(std::int64_t floor, std::int64_t now_ms) {
       "keep everyone out; readings cannot shorten this part");
 }
 
+/// A reading above the limit stands until one within it, taken with the fan running, follows it both by the
+/// clock and in the record: with the fan off a reading may miss what the ducts hold, and a clock can be set.
+const Reading* standing_above(const Readings& own, const ReleaseLimit& limit) {
+  for (auto above = own.begin(); above != own.end(); ++above) {
+    if (within(*above, limit)) continue;
+    const bool answered = std::any_of(above, own.end(), [&](const Reading& later) {
+      return within(later, limit) && later.fan_running && later.order >= above->order;
+    });
+    if (!answered) return &*above;
+  }
+  return nullptr;
+}
+
 /// Whatever was read last must not speak against the release, even after the modelled time.
 Result<void> nothing_against(const Readings& all, std::span<const ReleaseLimit> limits, std::int64_t now_ms) {
   for (const Reading& reading : all) {
     if (reading.at_ms > now_ms)
       return still_running(fmt::format("a reading of {} is dated after now", reading.cas), "check the clock");
-    if (std::none_of(limits.begin(), limits.end(), [&](const ReleaseLimit& l) { return l.cas == reading.cas; }))
-      return still_running(fmt::format("{} was read, and no limit of it is known", reading.cas),
-                           "enter its limit, or correct the reading");
+    const bool known =
+        std::any_of(limits.begin(), limits.end(), [&](const ReleaseLimit& l) { return l.cas == reading.cas; });
+    if (!known && standing_above(readings_of(all, reading.cas), {reading.cas, {}}))
+      return still_running(
+          fmt::format("{} was read, and no limit of it is known", reading.cas),
+          "air out with the fan running until none of it is found, and write down a reading of 0");
   }
   for (const ReleaseLimit& limit : limits) {
     const Readings own = readings_of(all, limit.cas);
-    if (!own.empty() && !within(own.back(), limit))
-      return still_running(fmt::format("the last reading of {} is {}, above the limit of {}", limit.cas,
-                                       mg(own.back().value), mg(limit.value)),
-                           "air out with the fan running, and read again");
+    if (const Reading* above = standing_above(own, limit))
+      return still_running(
+          fmt::format(
+              "a reading of {} was {}, above the limit of {}, and none since with the fan running is within it",
+              limit.cas, mg(above->value), mg(limit.value)),
+          "air out with the fan running, and read again");
   }
   return {};
 }

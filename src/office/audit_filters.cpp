@@ -63,7 +63,43 @@ Result<std::size_t> count(const std::string& typed, const std::string& where) {
   return fail(ErrorCode::out_of_range, "this is no count", where, "write a whole number; 0 lists all");
 }
 
+/// A filter that is a name, and the documents that have such names.
+struct NameFilter {
+  const char* option;
+  const char* kind;
+  std::string AuditScope::*name;
+  const char* list;  ///< what shows the names there are
+};
+constexpr NameFilter name_filters[] = {
+    {"person", "person", &AuditScope::person, "fogwright crew list shows the crew"},
+    {"product", "product", &AuditScope::product, "fogwright product list shows the labels"},
+    {"van", "place", &AuditScope::place, "fogwright place list shows the places"},
+    {"job", "job", &AuditScope::job, "fogwright job list shows the jobs"},
+};
+
+/// Entries may name what was never entered; a departure says so.
+bool stands_in_a_departure(const Documents& documents, const AuditInput& input, const NameFilter& filter,
+                           const std::string& name) {
+  AuditScope of_name;
+  of_name.*filter.name = name;
+  of_name.most = 1;
+  return audit(documents, {input.entries, input.now_ms, {}}, of_name).total() > 0;
+}
+
 }  // namespace
+
+Result<void> check_audit_names(const Documents& documents, const AuditInput& input, const AuditScope& scope,
+                               std::string_view mark) {
+  for (const NameFilter& filter : name_filters) {
+    const std::string& name = scope.*filter.name;
+    if (name.empty() || documents.get_text(filter.kind, name) ||
+        stands_in_a_departure(documents, input, filter, name))
+      continue;
+    return fail(ErrorCode::not_found, fmt::format("no {} is called \"{}\"", filter.kind, name),
+                fmt::format("{}{}", mark, filter.option), filter.list);
+  }
+  return {};
+}
 
 Result<AuditScope> read_audit_filters(const GivenFilter& given, std::string_view mark) {
   Filters filters(given, mark);

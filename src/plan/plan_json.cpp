@@ -202,7 +202,7 @@ json plan_json(const PlanRequest& request, const Plan& plan) {
               {"load_ml", plan.load.needed.ceil_in(unit::millilitre)},
               {"load",
                {{"fills", plan.load.fills},
-                {"fill_ml", plan.load.fill.ceil_in(unit::millilitre)},
+                {"fill_ml", plan.load.fill_in(unit::millilitre)},
                 {"liquid_kg", plan.load.liquid_mass.value_in(unit::kilogram)}}},
               {"flow",
                {{"ml_per_min", plan.calibration.flow.value_in(unit::millilitre_per_minute)},

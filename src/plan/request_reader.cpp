@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 #include <algorithm>
+#include <set>
 
 namespace fogwright {
 namespace {
@@ -150,7 +151,9 @@ class RequestReader {
     else if (!t.has("area"))
       t.fault("area", fmt::format("{} has no floor area", system.name), "write area = \"2,400 sq ft\"");
     take(t.choice("material", material_words), system.material);
-    t.tables("return", [this, &system](TableReader& r) { system.returns.push_back(read_return(r, system)); });
+    return_names_.clear();
+    t.tables("return",
+             [this, &system](TableReader& r) { add_return(r, "name", system, read_return(r, system)); });
     if (const auto count = t.whole("returns", 1, 200)) add_unnamed(t, system, *count);
     if (system.returns.empty() && !t.has("returns") && !t.has("return"))
       t.fault("returns", fmt::format("{} has no returns", system.name),
@@ -168,7 +171,15 @@ class RequestReader {
       t.fault("returns", fmt::format("{} returns are described but returns = {}", named, count),
               "make the two agree");
     for (std::int64_t i = named; i < count; ++i)
-      system.returns.push_back({fmt::format("return {}", i + 1), {}, {}});
+      add_return(t, "returns", system, {fmt::format("return {}", i + 1), {}, {}});
+  }
+
+  /// What is fogged is recorded by the name of its return, so that a second one of a name could never be.
+  void add_return(TableReader& t, const char* member, AirSystem& system, ReturnIntake intake) {
+    if (!return_names_.insert(intake.name).second)
+      t.fault(member, fmt::format("two returns of {} are called \"{}\"", system.name, intake.name),
+              "give each its own name; those without one are called \"return 1\", \"return 2\" by their place");
+    system.returns.push_back(std::move(intake));
   }
 
   ReturnIntake read_return(TableReader& r, const AirSystem& system) {
@@ -186,6 +197,7 @@ class RequestReader {
   MemberReading& reading_;
   BareNumbers bare_;
   PlanRequest request_;
+  std::set<std::string> return_names_;  ///< of the system that is being read
 };
 
 }  // namespace

@@ -114,6 +114,7 @@ std::string show(Mass v, UnitSystem units, Rounding rounding) {
   if (units == UnitSystem::metric && below(v, Mass(1, unit::kilogram)))
     return working(v, unit::gram, " g", rounding);
   if (units == UnitSystem::metric) return fixed(v, unit::kilogram, " kg", 2, rounding);
+  if (below(v, Mass(1, unit::ounce))) return working(v, unit::ounce, " oz", rounding);
   if (below(v, Mass(1, unit::pound))) return fixed(v, unit::ounce, " oz", 1, rounding);
   return fixed(v, unit::pound, " lb", 2, rounding);
 }

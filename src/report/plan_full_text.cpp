@@ -93,23 +93,6 @@ void about_cases(Page& page, const Plan& plan) {
                                           show_number(plan.spread->high * 100, 3, Rounding::up)));
 }
 
-void about_questions(Page& page, const Plan& plan) {
-  if (!plan.airing_for_deadline && !plan.volume_for_deadline) return;
-  page.heading("YOU ASKED");
-  if (plan.airing_for_deadline)
-    page.field(
-        "airing out",
-        *plan.airing_for_deadline
-            ? fmt::format("{} or {} at the least", show((*plan.airing_for_deadline)->air_changes, Rounding::up),
-                          show((*plan.airing_for_deadline)->airflow, page.style().units, Rounding::up))
-            : plan.airing_for_deadline->error().message);
-  if (plan.volume_for_deadline)
-    page.field("dose", *plan.volume_for_deadline
-                           ? fmt::format("{} at the most",
-                                         show(**plan.volume_for_deadline, page.style().units, Rounding::down))
-                           : plan.volume_for_deadline->error().message);
-}
-
 void about_assumptions(Page& page, const PlanRequest& request, const Plan& plan) {
   page.heading("BEHIND THE FIGURES");
   for (const Assumption& one : assumptions(request, plan, page.style().units))
@@ -140,7 +123,6 @@ void about_reasons(Page& page, const Plan& plan) {
 std::string plan_full_text(const PlanRequest& request, const Plan& plan, const TextStyle& style) {
   Page page(style);
   short_plan(page, plan);
-  about_questions(page, plan);
   requirements_section(page, plan);
   page.heading("AIR");
   page.field("volume", fmt::format("{}, free {}", show(plan.air.gross, style.units),

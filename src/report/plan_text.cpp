@@ -107,6 +107,24 @@ void hold(Page& page, const Plan& plan) {
                                  minutes_words(hold.floor_minutes)));
 }
 
+/// Who asked reads the answer here, without the rest of the full text.
+void questions(Page& page, const Plan& plan) {
+  if (!plan.airing_for_deadline && !plan.volume_for_deadline) return;
+  page.heading("YOU ASKED");
+  if (plan.airing_for_deadline)
+    page.field(
+        "airing out",
+        *plan.airing_for_deadline
+            ? fmt::format("{} or {} at the least", show((*plan.airing_for_deadline)->air_changes, Rounding::up),
+                          show((*plan.airing_for_deadline)->airflow, page.style().units, Rounding::up))
+            : plan.airing_for_deadline->error().message);
+  if (plan.volume_for_deadline)
+    page.field("dose", *plan.volume_for_deadline
+                           ? fmt::format("{} at the most",
+                                         show(**plan.volume_for_deadline, page.style().units, Rounding::down))
+                           : plan.volume_for_deadline->error().message);
+}
+
 void gear(Page& page, const Plan& plan) {
   page.heading("GEAR OUT OF THE VAN");
   const RespiratorNeed& need = plan.respirator;
@@ -161,6 +179,7 @@ void short_plan(Page& page, const Plan& plan) {
   seconds(page, plan);
   load(page, plan);
   hold(page, plan);
+  questions(page, plan);
   gear(page, plan);
   cautions(page, plan);
   notes(page, plan);

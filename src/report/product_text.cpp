@@ -135,7 +135,7 @@ std::string route_text(const Label& label, const RouteLoad& load, std::size_t jo
   Page page(style);
   page.line(fmt::format("LOAD FOR {} {}: {}", jobs, jobs == 1 ? "JOB" : "JOBS", label.name), Emphasis::strong);
   page.field("needed", show(load.needed, style.units, Rounding::up), Emphasis::strong);
-  page.field("one fill", show(load.fill, style.units, Rounding::up));
+  page.field("one fill", show(load.fill, style.units, load.fill_rounding()));
   page.field("fills", fmt::format("{}", load.fills));
   page.field("liquid", show(load.liquid_mass, style.units, Rounding::up) + " a fill");
   if (load.above_usual_fill)

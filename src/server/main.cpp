@@ -9,7 +9,7 @@
 #include <iostream>
 #include <mutex>
 
-#include "fogwright/desk/fold.hpp"
+#include "office/desk_book.hpp"
 #include "office/exit_status.hpp"
 #include "server/net/http_server.hpp"
 #include "server/service.hpp"
@@ -94,7 +94,9 @@ ListenSettings listening(const ServeSettings& settings) {
 Result<void> serve(const ServeSettings& settings) {
   allow_many_connections();
   const World world = this_world();
-  auto books = Books::open([&] { return open_book(settings.book, fold, world.now_ms); }, settings.threads);
+  const auto told = [] { write_log({{"event", "deriving-documents"}}); };
+  auto books =
+      Books::open([&] { return open_desk_book(settings.book, world.now_ms, told, {}); }, settings.threads);
   if (!books) return tl::make_unexpected(books.error());
   auto accounts = Accounts::open(settings.accounts, world);
   if (!accounts) return tl::make_unexpected(accounts.error());

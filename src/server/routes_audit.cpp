@@ -16,9 +16,19 @@ std::string in_query(const Target& target, const char* name) {
   return found == target.query.end() ? std::string() : found->second;
 }
 
+Result<void> known_names(Service& service, const AuditScope& scope) {
+  Result<void> known;
+  const auto reader = service.books().reader();
+  reader->read([&](const Documents& now, const Head& head) {
+    known = check_audit_names(now, {head.size, service.world().now_ms(), {}}, scope, "");
+  });
+  return known;
+}
+
 HttpResponse show_audit(Service& service, Visit& visit) {
   const auto scope = audit_scope(visit.target);
   if (!scope) return problem(scope.error());
+  if (const auto known = known_names(service, *scope); !known) return problem(known.error());
   const auto record = record_check(service, visit.target);
   if (!record) return problem(record.error());
   AuditAnswer answer;

@@ -203,6 +203,9 @@ HttpResponse audit_paper(Service& service, Visit& visit) {
   const auto record = record_check(service, visit.target);
   if (!record) return problem(record.error());
   return print(service, visit, [&](const Source& source, const paper::Form& form, const Firm&) -> Result<Made> {
+    if (auto known = check_audit_names(source.now, {source.head.size, source.moment.ms, {}}, *scope, "");
+        !known)
+      return tl::make_unexpected(known.error());
     const AuditAnswer answer = audit(source.now, {source.head.size, source.moment.ms, *record}, *scope);
     return Made{name_of("audit", "", form.language),
                 paper::audit_report(press::audit_report(source, answer), form)};

@@ -30,6 +30,7 @@ constexpr std::int64_t clock_off_remark_ms = 2 * 60'000;
 // Numbers of the ids of what the server itself says about an entry.
 constexpr std::uint32_t clock_remark_id = 1;
 constexpr std::uint32_t plan_check_id = 1'000;
+constexpr std::uint32_t clock_check_id = 1'001;
 
 /// An entry as its device tells it; who made it is who is signed in.
 Result<NewEntry> read_sent(const json& sent, const Visit& visit) {
@@ -111,19 +112,30 @@ Result<SentBeside> read_beside(const json& sent, const NewEntry& entry) {
               "send salt (32 hexadecimal digits) and text (4,096 bytes at most) as they were hashed");
 }
 
-/// The entries that one sent entry becomes: a plan that was made away from the book is made here again.
-Drafts drafts_of(const Documents& now, const NewEntry& entry, std::int64_t now_ms) {
+/// What the server itself says about an entry that a device sent.
+NewEntry remark_on(const NewEntry& entry, std::uint32_t number, std::int64_t now_ms, const char* kind,
+                   json body) {
+  return {derived_id(entry.id, number), now_ms, entry.actor, "server", kind, std::move(body), {}, {}};
+}
+
+/// A hold that a clock running behind dated too early begins when the fog really ended.
+std::optional<json> check_fog_off(const NewEntry& entry, std::int64_t off_ms, std::int64_t now_ms) {
+  const bool ends_fog = entry.kind == "fog-ended" || entry.kind == "job-stopped";
+  if (!ends_fog || off_ms >= -clock_off_remark_ms) return std::nullopt;
+  return json{{"job", entry.body.value("job", json())},
+              {"behind_ms", -off_ms},
+              {"fog_ended_ms", std::min(now_ms, entry.happened_ms - off_ms)}};
+}
+
+/// The entries that one sent entry becomes: a plan that was made away from the book is made here again, and the
+/// end of a fog is held against the server's clock.
+Drafts drafts_of(const Documents& now, const NewEntry& entry, std::int64_t off_ms, std::int64_t now_ms) {
   Drafts drafts{entry};
-  if (entry.kind != "job-planned") return drafts;
-  if (auto checked = check_plan(now, entry.body))
-    drafts.push_back({derived_id(entry.id, plan_check_id),
-                      now_ms,
-                      entry.actor,
-                      "server",
-                      "plan-checked",
-                      std::move(*checked),
-                      {},
-                      {}});
+  if (entry.kind == "job-planned")
+    if (auto checked = check_plan(now, entry.body))
+      drafts.push_back(remark_on(entry, plan_check_id, now_ms, "plan-checked", std::move(*checked)));
+  if (auto checked = check_fog_off(entry, off_ms, now_ms))
+    drafts.push_back(remark_on(entry, clock_check_id, now_ms, "clock-checked", std::move(*checked)));
   return drafts;
 }
 
@@ -134,7 +146,7 @@ Result<void> check_job_name(const Documents& now, const NewEntry& entry) {
               "plan it again under another name");
 }
 
-json take_one(Store& store, const json& sent, const Visit& visit, std::int64_t now_ms) {
+json take_one(Store& store, const json& sent, const Visit& visit, std::int64_t off_ms, std::int64_t now_ms) {
   auto entry = read_sent(sent, visit);
   if (!entry) return refused(sent, entry.error());
   const auto kept = read_beside(sent, *entry);
@@ -149,7 +161,7 @@ json take_one(Store& store, const json& sent, const Visit& visit, std::int64_t n
   Beside beside(store, kept->salt, kept->text);
   const auto receipts = store.append([&](const Documents& now, const Head&) -> Result<Drafts> {
     if (auto ok = check_job_name(now, *entry); !ok) return tl::make_unexpected(ok.error());
-    return drafts_of(now, *entry, now_ms);
+    return drafts_of(now, *entry, off_ms, now_ms);
   });
   if (!receipts) return refused(sent, receipts.error());
   beside.used();
@@ -187,7 +199,7 @@ HttpResponse take_batch(Service& service, Visit& visit) {
   json results = json::array();
   std::int64_t size = 0;
   service.books().write([&](Store& store) {
-    for (const json& sent : entries) results.push_back(take_one(store, sent, visit, now_ms));
+    for (const json& sent : entries) results.push_back(take_one(store, sent, visit, off_ms, now_ms));
     for (const json& row : results)
       if (row.contains("seq")) {
         remark_clock(store, visit, *read_uuid(row["id"].get<std::string>()), off_ms, now_ms);

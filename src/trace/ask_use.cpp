@@ -57,6 +57,22 @@ void add_job(const Asked& asked, Labels& labels, const json& job, const std::str
 
 std::string mass_text(const Asked& asked, double mg) { return show(Mass(mg, unit::milligram), asked.units); }
 
+/// What a sum of volumes leaves out.
+std::string left_out(std::size_t unknown) {
+  return unknown == 0 ? ""
+                      : fmt::format("; without {} whose volume is not known", counted(unknown, "job", "jobs"));
+}
+
+/// How much of it in how many jobs, and what was in it.
+std::string amount_words(const Asked& asked, const Use& use, const std::vector<std::string>& actives) {
+  const std::string jobs = counted(use.jobs, "job", "jobs");
+  if (use.unknown == use.jobs) return fmt::format("{}, volume not known", jobs);
+  return fmt::format(
+      "{} in {}, {}{}", volume_text(asked, use.ul), jobs,
+      actives.empty() ? "strength not told by the label" : fmt::format("{}", fmt::join(actives, ", ")),
+      left_out(use.unknown));
+}
+
 AnswerRow row_of(const Asked& asked, const std::string& month, const std::string& product, const Use& use) {
   std::vector<std::string> words, data;
   std::int64_t total = 0;
@@ -67,13 +83,9 @@ AnswerRow row_of(const Asked& asked, const std::string& month, const std::string
   }
   AnswerRow row;
   row.label = month;
-  row.words = fmt::format(
-      "{}{}: {} in {}{}{}", use.name, use.registration.empty() ? "" : fmt::format(" ({})", use.registration),
-      volume_text(asked, use.ul), counted(use.jobs, "job", "jobs"),
-      words.empty() ? ", strength not told by the label" : fmt::format(", {}", fmt::join(words, ", ")),
-      use.unknown > 0
-          ? fmt::format("; without {} whose volume is not known", counted(use.unknown, "job", "jobs"))
-          : "");
+  row.words =
+      fmt::format("{}{}: {}", use.name, use.registration.empty() ? "" : fmt::format(" ({})", use.registration),
+                  amount_words(asked, use, words));
   row.data = {{"month", month},
               {"product", product},
               {"name", use.name},
@@ -88,17 +100,21 @@ AnswerRow row_of(const Asked& asked, const std::string& month, const std::string
 
 std::string sentence_of(const Asked& asked, const Months& months) {
   std::set<std::string> names, spans;
-  std::size_t jobs = 0;
+  std::size_t jobs = 0, unknown = 0;
   std::int64_t ul = 0;
   for (const auto& [key, use] : months) {
     spans.insert(std::get<0>(key));
     names.insert(use.name);
     jobs += use.jobs;
+    unknown += use.unknown;
     ul += use.ul;
   }
   if (months.empty()) return "Nothing was fogged in that time.";
-  return fmt::format("{} of {} in {}{}.", volume_text(asked, ul), joined(names), counted(jobs, "job", "jobs"),
-                     spans.size() == 1 ? fmt::format(", in {}", *spans.begin()) : span_words(spans));
+  const std::string when = spans.size() == 1 ? fmt::format(", in {}", *spans.begin()) : span_words(spans);
+  if (unknown == jobs)
+    return fmt::format("{} in {}{}; volume not known.", joined(names), counted(jobs, "job", "jobs"), when);
+  return fmt::format("{} of {} in {}{}{}.", volume_text(asked, ul), joined(names), counted(jobs, "job", "jobs"),
+                     when, left_out(unknown));
 }
 
 }  // namespace

@@ -102,6 +102,18 @@ Book used_over_a_fifth(std::int64_t more_ul) {
   return world;
 }
 
+/// Uses the most that the plan reckons with, the last second of each band as well, and so much on top.
+Book used_over_the_most(std::int64_t more_ul) {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.fog_all();
+  const json plan = world.job().at("plan");
+  const std::int64_t flow = plan.at("flow_ul_min"), most = plan.at("volume_ul").at("high");
+  world.fog_off(591'470 - most - (flow * 2 + 59) / 60 - more_ul);
+  return world;
+}
+
 Book lapsed_while_fogging(const std::string& item, bool before) {
   JobWorld world("fenmist-rtu");
   world.meet_before_start();
@@ -212,6 +224,7 @@ std::vector<RulePair> job_pairs() {
        }},
       {"total-off-band", [] { return fogged("system", 1); }, [] { return fogged("system", 0); }},
       {"volume-off-plan", [] { return used_over_a_fifth(1); }, [] { return used_over_a_fifth(0); }},
+      {"over-fogged", [] { return used_over_the_most(1); }, [] { return used_over_the_most(0); }},
       {"item-not-kept", [] { return lapsed_while_fogging("valve-before-motor", false); },
        [] { return lapsed_while_fogging("filter-out", true); }},
       {"entered-in-fog", [] { return lapsed_while_fogging("everyone-out", false); },

@@ -79,6 +79,24 @@ def check_damages(folder, files, names, tries):
         path.write_bytes(sound)
 
 
+def check_line_breaks(folder, names, name):
+    """Read back from a code on paper, a note has more line breaks at its end; they may stand nowhere else."""
+    path = folder / name
+    sound = path.read_bytes()
+    for more in (b"\n", b"\n\n", b"\r\n", b"\n\r"):
+        path.write_bytes(sound + more)
+        expect(True, f"{name}, then {more}", folder, *names)
+    path.write_bytes(sound[:-1] + b"\r\n")
+    expect(True, f"{name}, its last line ended in CR and LF", folder, *names)
+    for what, damaged in (("a line break first", b"\n" + sound), ("a blank at its end", sound + b" \n"),
+                          ("a line break before the last line", re.sub(rb"(?=[^\n]+\n\Z)", b"\n", sound, count=1)),
+                          ("every line ended in CR and LF", sound.replace(b"\n", b"\r\n")),
+                          ("no line break at its end", sound[:-1]), ("CR alone at its end", sound[:-1] + b"\r")):
+        path.write_bytes(damaged)
+        expect(False, f"{name}, {what}", folder, *names)
+    path.write_bytes(sound)
+
+
 def check_witness(folder, count):
     subprocess.run([write_export, str(folder), str(count)], check=True)
     verifier.extend(["--witness", str(folder / "witness.vkey")])
@@ -95,6 +113,7 @@ def check_proofs(folder, count):
     proof = ["entry.tlog-proof", "entry.json", "book.vkey"]
     verifier.append("--proof")
     expect(True, f"a sound proof in {count}", folder, *proof)
+    check_line_breaks(folder, proof, proof[0])
     if count == 300:
         check_damages(folder, proof[:2], proof, 12)
     verifier.pop()
@@ -107,6 +126,7 @@ for count in (1, 2, 7, 300):
         book = ["book.jsonl", "book.checkpoint", "book.vkey", "older.checkpoint"]
         expect(True, f"a sound book of {count}", folder, *book)
         expect(True, f"a sound book of {count} without older checkpoints", folder, *book[:3])
+        check_line_breaks(folder, book, "book.checkpoint")
         # Who does not know the witness skips its line.
         expect(True, f"a cosigned book of {count}", folder, "book.jsonl", "cosigned.checkpoint", "book.vkey")
         expect(False, "an older checkpoint as the newest", folder, "book.jsonl", "older.checkpoint", "book.vkey")

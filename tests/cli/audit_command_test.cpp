@@ -116,6 +116,34 @@ TEST_CASE("What an audit cannot look at is refused") {
   CHECK(refused({"--limit", "few"}) == std::pair{2, std::string("not-understood")});
 }
 
+TEST_CASE("A name that the book does not know is refused; what is retired or stands in a departure is known") {
+  Audited world;
+  const auto told = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), {"audit", "--json"});
+    const Ran ran = world.desk.run(std::move(more));
+    return std::pair{ran.status,
+                     ran.status == 0 ? std::string() : ran.error().at("message").get<std::string>()};
+  };
+  CHECK(told({"--job", "J99"}) == std::pair{1, std::string("no job is called \"J99\"")});
+  CHECK(told({"--person", "nobody"}) == std::pair{1, std::string("no person is called \"nobody\"")});
+  CHECK(told({"--van", "hron"}) == std::pair{1, std::string("no place is called \"hron\"")});
+  CHECK(told({"--product", "x"}) == std::pair{1, std::string("no product is called \"x\"")});
+  const json error = world.desk.run({"audit", "--van", "hron", "--json"}).error();
+  CHECK(error.at("where") == "--van");
+  CHECK(error.at("hint") == "fogwright place list shows the places");
+  world.desk.machine().environment["FOGWRIGHT_ZONE"] = "America/Chicago";
+  const Ran paper = world.desk.run({"paper", "audit", "--job", "J99", "--firm", "Quillfen", "--contact",
+                                    "Office=555-0100", "--out", world.desk.file("audit.pdf")});
+  CHECK(paper.status == 1);
+  CHECK(paper.err.find("no job is called") != std::string::npos);
+
+  world.desk.done({"crew", "retire", "rowan", "--why", "left"});
+  CHECK(told({"--person", "rowan"}).first == 0);
+  world.desk.done({"stock", "draw", "C1", "--volume", "1 gal", "--job", "OLD-7"});
+  CHECK(world.departures({"--job", "OLD-7"}).size() >= 1);
+  CHECK(told({"--job", "OLD-7", "--rule", "hold-not-kept"}).first == 0);
+}
+
 TEST_CASE("Retention tells what must be kept, and what may not be disposed of yet") {
   Audited world;
   const json lines = world.desk.done({"audit", "retention", "--json"}).json().at("records");

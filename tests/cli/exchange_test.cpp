@@ -86,6 +86,16 @@ TEST_CASE("every list comes as CSV and as JSON Lines, a row a line", "[cli][exch
   }
 }
 
+TEST_CASE("the entries of a book are one JSON value, as other lists are", "[cli][exchange]") {
+  BookDesk desk;
+  CHECK(desk.done({"book", "entries", "--json"}).json() == json{{"entries", json::array()}});
+  fill(desk);
+  const json all = desk.done({"book", "entries", "--all", "--json"}).json().at("entries");
+  CHECK(all.size() > 8);
+  CHECK(all == json(lines(desk.done({"book", "entries", "--all", "--format", "jsonl"}))));
+  CHECK(desk.done({"book", "entries", "--last", "2", "--format", "json"}).json().at("entries").size() == 2);
+}
+
 TEST_CASE("an empty list is a header alone", "[cli][exchange]") {
   BookDesk desk;
   desk.set_up();

@@ -147,6 +147,28 @@ TEST_CASE("the inverse questions are answered, and the answers hold when planned
   CHECK(dose["volume_for_deadline"]["volume_ml"].get<int>() < dose["volume_ml"]["high"].get<int>());
 }
 
+TEST_CASE("the answers to what was asked stand in the short text, below the seconds, and nowhere unasked") {
+  const std::vector<std::string> job = {"--area", "2400", "--returns", "3", "--flow", "180 mL/min"};
+  const auto text = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), job.begin(), job.end());
+    const auto ran = test::plan(more, brackwater);
+    REQUIRE(ran.status == 0);
+    return ran.out;
+  };
+  const auto count = [](const std::string& out, const std::string& part) {
+    std::size_t times = 0;
+    for (std::size_t at = out.find(part); at != std::string::npos; at = out.find(part, at + 1)) ++times;
+    return times;
+  };
+  const std::string asked = text({"--deadline", "4 h", "--fit-dose", "4 h"});
+  CHECK(asked.find("SECONDS AT EACH RETURN") < asked.find("YOU ASKED"));
+  CHECK(count(asked, "YOU ASKED") == 1);
+  CHECK(count(asked, " at the least") == 1);
+  CHECK(count(asked, " at the most") == 2);  // the dose, and the high end of the load
+  CHECK(count(text({"--deadline", "4 h", "--full"}), "YOU ASKED") == 1);
+  CHECK(count(text({}), "YOU ASKED") == 0);
+}
+
 TEST_CASE("metric units print metric figures and colour stays off away from a terminal") {
   const auto ran = test::plan({"--area", "223 m2", "--returns", "3", "--units", "metric"});
   REQUIRE(ran.status == 0);

@@ -51,6 +51,19 @@ TEST_CASE("a route's load is the sum of its jobs' high ends and the reserve") {
   CHECK(route["fills"] == 1);
 }
 
+TEST_CASE("what one fill holds at most is rounded down, the load itself up") {
+  const auto route = [](std::vector<std::string> more) {
+    more.insert(more.begin(),
+                {"route", "--label", fenmist, "--area", "2400", "--area", "1200", "--flow", "180 mL/min"});
+    return run(more);
+  };
+  CHECK(route({"--tank", "450 mL"}).out.find(" 15.2 fl oz") != std::string::npos);  // 15.216
+  CHECK(route({"--tank", "450.7 mL", "--json"}).json()["fill_ml"] == 450);
+  CHECK(route({"--json"}).json()["fill_ml"] == 713);  // 648 * 1.1 = 712.8
+  CHECK(test::plan({"--area", "2400", "--returns", "3", "--tank", "450.7 mL", "--json"})
+            .json()["load"]["fill_ml"] == 450);
+}
+
 TEST_CASE("catch tests give the flow with its spread, and a wide one is said to be wide") {
   const json good = run({"calibrate", "--catch", "198 mL in 60 s", "--catch", "204 mL in 60 s", "--catch",
                          "201 mL in 60 s", "--json"})

@@ -217,6 +217,10 @@ TEST_CASE("storage is read in the units that were typed", "[cli][stock]") {
   CHECK(has(desk.done({"place", "read", "heron", "104 F"}).out, "departure (major)"));
   CHECK(has(desk.done({"place", "list", "--units", "metric"}).out, "40.0 °C"));
   CHECK(desk.run({"place", "read", "heron", "warm"}).status == 2);
+  desk.done({"place", "read", "heron", "-5 C", "--json"});
+  CHECK(has(desk.done({"place", "list", "--units", "metric"}).out, "-5.0 °C"));
+  desk.done({"place", "read", "--json", "heron", "--", "-6 C"});
+  CHECK(has(desk.done({"place", "list", "--units", "metric"}).out, "-6.0 °C"));
 }
 
 TEST_CASE("documents derived anew are those that were kept", "[cli][stock]") {

@@ -3,6 +3,7 @@
 #include <rapidcheck.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "job_world.hpp"
 
@@ -325,4 +326,107 @@ TEST_CASE("Fog that another program started is recorded, with every item that wa
   CHECK(papers == 3);
   CHECK(papers + items == static_cast<std::ptrdiff_t>(world.items_before_start().size()));
   CHECK(std::count(rules.begin(), rules.end(), "out-of-order") == 1);
+}
+
+TEST_CASE("Minutes that another job lets a cartridge be worn count before they are booked") {
+  JobWorld world("brackwater-20");
+  world.shop.done(use_cartridge(world.context(), "K1", 400, {}, "rowan"));
+  world.meet_before_start();
+  world.start();  // 45 of the last 80 minutes
+  world.plan();
+  const auto answer = [&](const char* item, const char* typed) {
+    return meet_requirement(world.context(), "J2", item, typed, chicago);
+  };
+  world.shop.done(answer("respirator-facepiece", "full-facepiece, Saltwing 40, M"));
+  world.shop.done(answer("cartridge-words", "K1"));
+  CHECK(Shop::refused(answer("cartridge-hours", "36 min")).message.find("445 min of its 480 min") !=
+        std::string::npos);
+  world.shop.done(answer("cartridge-hours", "35 min"));
+}
+
+TEST_CASE(
+    "A job that is given up books its cartridge, and what was worn beyond the declared when that is told") {
+  for (const auto& [told, booked] : std::vector<std::pair<std::string, int>>{{"40 min", 45}, {"60 min", 60}}) {
+    JobWorld world("brackwater-20");
+    world.meet_before_start();
+    world.start();
+    world.shop.done(stop_job(world.context(), "J1", "the hose burst"));
+    CHECK(world.shop.document("cartridge", "K1").at("used_minutes") == 45);
+    world.met("cartridge-hours-added", told);
+    CHECK(world.shop.document("cartridge", "K1").at("used_minutes") == booked);
+  }
+}
+
+TEST_CASE("A batch that is off its label, or of product that had expired, is refused") {
+  JobWorld world("brackwater-20");
+  world.meet_all(Stage::before_mixing);
+  const auto mixed = [&](const std::string& batch, std::vector<MixPart> parts) {
+    MixRequest request;
+    request.batch = batch;
+    request.product = "brackwater-20";
+    request.made_ul = 2 * litre;
+    request.parts = std::move(parts);
+    request.place = "heron";
+    request.respirator_worn = true;
+    request.reason = "as the test says";
+    world.shop.done(mix_batch(world.context(), request));
+    world.wait(60'000);
+  };
+  mixed("strong", {{"A1", 200'000}, {"B1", {}}});
+  CHECK(answer_refused(world, "mix-time", "strong").message.find("otherwise than the label") !=
+        std::string::npos);
+  world.shop.receive("A9", "brackwater-20", litre, "2026-02-01", "heron", {}, "Part A concentrate");
+  mixed("old", {{"A9", {}}, {"B1", {}}});
+  CHECK(answer_refused(world, "mix-time", "old").message.find("had expired") != std::string::npos);
+  mixed("good", {{"A1", {}}, {"B1", {}}});
+  world.met("mix-time", "good");
+}
+
+TEST_CASE("One batch does not serve two jobs that it is too small for") {
+  JobWorld world("brackwater-20");
+  world.meet_all(Stage::before_mixing);
+  MixRequest request;
+  request.batch = "M1";
+  request.product = "brackwater-20";
+  request.made_ul = 500'000;
+  request.parts = {{"A1", {}}, {"B1", {}}};
+  request.place = "heron";
+  request.respirator_worn = true;
+  world.shop.done(mix_batch(world.context(), request));
+  world.wait(60'000);
+  world.meet_all(Stage::before_fogging);
+  world.start();
+  world.plan();
+  const Error refused = Shop::refused(meet_requirement(world.context(), "J2", "mix-time", "M1", chicago));
+  CHECK(refused.message.find("can take") != std::string::npos);
+}
+
+TEST_CASE("Product from a place that was last read out of the label's range is refused") {
+  JobWorld world("fenmist-rtu");
+  world.met("lot-noted", "C1");
+  const auto read = [&](double celsius) {
+    world.shop.write("storage-read",
+                     {{"place", "heron"}, {"temperature_mk", std::llround((celsius + 273.15) * 1e3)}});
+  };
+  read(49);
+  CHECK(answer_refused(world, "storage-kept", "yes").message.find("hotter") != std::string::npos);
+  read(20);
+  world.met("storage-kept", "yes");
+}
+
+TEST_CASE("Answers that are recorded afterwards are read by those before them") {
+  JobWorld world("brackwater-20");
+  world.mix();
+  world.wait(12 * hour_ms);
+  LateRecord late = world.done_before(hour_ms);
+  late.met = {{"mix-in-life", "yes"},
+              {"cartridge-hours-added", "50 min"},
+              {"cartridge-hours", "45 min"},
+              {"mix-time", "M1"},
+              {"cartridge-words", "K1"}};
+  world.shop.done(record_job(world.context(), "J1", late, chicago));
+  const json met = world.job().at("met");
+  CHECK(met.at("cartridge-hours").at("evidence").at("cartridge") == "K1");
+  CHECK(met.at("cartridge-hours-added").at("evidence").at("cartridge") == "K1");
+  CHECK(met.at("mix-in-life").at("evidence").at("from") == "M1");
 }

@@ -261,7 +261,7 @@ TEST_CASE("A return off its band, and use off the plan, are recorded and listed"
   world.shop.done(record_return(world.context(), "J1", "main", "den", 90'000));
   world.fog_off(100'000);
   const auto rules = departures_of(world);
-  CHECK(rules == std::vector<std::string>{"time-off-band", "total-off-band", "volume-off-plan"});
+  CHECK(rules == std::vector<std::string>{"time-off-band", "total-off-band", "volume-off-plan", "over-fogged"});
   CHECK(world.job().at("used_ul") == 591'470 - 100'000);  // 20 fl oz, rounded down
   const json first = world.shop.document("departure", [&] {
     std::string key;
@@ -436,20 +436,27 @@ TEST_CASE("An entry that left out the system of a return is read as what its nam
   CHECK(std::count(rules.begin(), rules.end(), "time-off-band") == 0);
 }
 
-TEST_CASE("A job recorded afterwards whose use nobody knows draws nothing when it is closed") {
-  JobWorld world("fenmist-rtu");
-  world.wait(12 * hour_ms);
-  LateRecord late = world.done_before(5 * hour_ms);
-  late.released_ms = late.ended_ms + hour_ms;
-  late.returns = {{"main", "hall", 63'000}};
-  late.met = {{"lot-noted", "C1"}};
-  world.shop.done(record_job(world.context(), "J1", late, chicago));
-  world.meet_all(Stage::during_fogging);
-  world.meet_all(Stage::before_close);
-  const auto drafts = close_job(world.context(), "J1", chicago);
-  REQUIRE(drafts);
-  CHECK(std::none_of(drafts->begin(), drafts->end(), [](const NewEntry& one) { return one.kind == "drawn"; }));
-  CHECK(drafts->back().body.at("used_ul") == 0);
+TEST_CASE(
+    "A job recorded afterwards without a volume draws what the fog took by its seconds, if they are told") {
+  for (const bool told : {true, false}) {
+    JobWorld world("fenmist-rtu");
+    world.wait(12 * hour_ms);
+    LateRecord late = world.done_before(5 * hour_ms);
+    late.released_ms = late.ended_ms + hour_ms;
+    if (told) late.returns = {{"main", "hall", 63'000}};
+    late.met = {{"lot-noted", "C1"}};
+    world.shop.done(record_job(world.context(), "J1", late, chicago));
+    world.meet_all(Stage::during_fogging);
+    world.meet_all(Stage::before_close);
+    const std::int64_t flow = world.job().at("plan").at("flow_ul_min");
+    const std::int64_t used = told ? (flow * 63'000 + 59'999) / 60'000 : 0;
+    const std::int64_t before = world.shop.remaining("C1");
+    world.shop.done(close_job(world.context(), "J1", chicago));
+    CHECK(before - world.shop.remaining("C1") == used);
+    CHECK(world.job().at("used_ul") == used);
+    const auto rules = departures_of(world);
+    CHECK(std::count(rules.begin(), rules.end(), "draw-off-use") == 0);
+  }
 }
 
 TEST_CASE("A reading in ppm is taken at 25 C, as limits are, and rounded up") {
@@ -488,4 +495,194 @@ TEST_CASE("the end of a hold is told to the next whole minute, never to the one 
   CHECK(up_to_minute(120'000) == 120'000);
   CHECK(up_to_minute(120'001) == 180'000);
   CHECK(up_to_minute(179'999) == 180'000);
+}
+
+namespace {
+
+std::int64_t most_ul(const JobWorld& world) { return world.job().at("plan").at("volume_ul").at("high"); }
+
+/// Fog for so many times the planned seconds, by time or by a measure of the tank.
+JobWorld fogged_times(std::int64_t times, bool by_time) {
+  JobWorld world("brackwater-20");
+  world.meet_before_start();
+  world.start();
+  for (const char* name : {"hall", "den"})
+    world.shop.done(record_return(world.context(), "J1", "main", name, by_time ? times * 63'000 : 63'000));
+  FogOff off;
+  if (!by_time) off.left_ul = 591'470 - times * 280'000;
+  world.meet_all(Stage::during_fogging);
+  world.shop.done(end_fog(world.context(), "J1", off));
+  return world;
+}
+
+}  // namespace
+
+TEST_CASE("Fog inside the band leaves the hold as it was planned") {
+  const JobWorld world = fogged_times(1, true);
+  CHECK(world.job().at("used_ul").get<std::int64_t>() <= most_ul(world));
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "over-fogged") == 0);
+}
+
+TEST_CASE("Where a job cannot be planned again, more fog stretches its hold and asks for readings") {
+  const JobWorld planned = fogged_times(1, true);
+  for (const bool by_time : {true, false}) {
+    JobWorld world = fogged_times(by_time ? 10 : 2, by_time);
+    const double times = world.job().at("used_ul").get<double>() / static_cast<double>(most_ul(planned));
+    CHECK(times > 1);
+    CHECK(static_cast<double>(floor_ms(world)) >= times * static_cast<double>(floor_ms(planned)));
+    CHECK(static_cast<double>(total_ms(world)) >= times * static_cast<double>(total_ms(planned)));
+    CHECK(departures_of(world).back() == "over-fogged");
+    world.meet_all(Stage::before_release);
+    world.wait(total_ms(world));
+    CHECK(world.release());
+    read(world, 0);
+    world.wait(15 * minute);
+    read(world, 0);
+    CHECK_FALSE(world.release());
+  }
+}
+
+TEST_CASE(
+    "Two devices that tell of one job: what is recorded afterwards neither ends its hold nor dates it "
+    "earlier") {
+  JobWorld world = holding("fenmist-rtu");
+  const json before = world.job();
+  world.shop.write("job-recorded", {{"job", "J1"},
+                                    {"why_late", "the other phone was dead"},
+                                    {"started_ms", world.shop.now() - 10 * hour_ms},
+                                    {"ended_ms", world.shop.now() - 9 * hour_ms},
+                                    {"released_ms", world.shop.now() - 5 * hour_ms},
+                                    {"day", "2026-03-02"},
+                                    {"day_began_ms", world.shop.now() - 12 * hour_ms},
+                                    {"returns", json::array()},
+                                    {"met", json::object()}});
+  CHECK(world.state() == JobState::holding);
+  CHECK(world.job().at("fog_ended") == before.at("fog_ended"));
+  CHECK_FALSE(world.job().contains("released"));
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "out-of-order") == 1);
+  CHECK(release_job(world.context(), "J1", chicago)->refusal);
+}
+
+TEST_CASE("Fog that is recorded afterwards, later than a release, is held again") {
+  JobWorld world = holding("fenmist-rtu");
+  world.wait(total_ms(world));
+  REQUIRE_FALSE(world.release());
+  world.wait(hour_ms);
+  const std::int64_t ended = world.shop.now() - minute;
+  world.shop.write("job-recorded", {{"job", "J1"},
+                                    {"why_late", "fogged once more"},
+                                    {"started_ms", ended - minute},
+                                    {"ended_ms", ended},
+                                    {"returns", json::array()},
+                                    {"met", json::object()}});
+  CHECK(world.state() == JobState::holding);
+  CHECK(world.job().at("fog_ended").at("ms") == ended);
+  CHECK_FALSE(world.job().contains("released"));
+}
+
+TEST_CASE("An end of the fog that a slow clock dated too early counts from when the office says") {
+  JobWorld world = holding("fenmist-rtu");
+  const std::int64_t dated = world.job().at("fog_ended").at("ms");
+  const auto checked = [&](std::int64_t at_ms) {
+    world.shop.write("clock-checked", {{"job", "J1"}, {"behind_ms", 4 * hour_ms}, {"fog_ended_ms", at_ms}});
+  };
+  checked(dated - 1);  // never earlier
+  CHECK(world.job().at("fog_ended").at("ms") == dated);
+  checked(dated + 4 * hour_ms);
+  CHECK(world.job().at("fog_ended").at("ms") == dated + 4 * hour_ms);
+  CHECK(departures_of(world) == std::vector<std::string>{"clock-set-in-hold"});
+  world.wait(total_ms(world) + 4 * hour_ms - minute);
+  CHECK(world.release());
+  world.wait(minute);
+  CHECK_FALSE(world.release());
+  checked(world.shop.now());  // what is released stays so
+  CHECK(world.state() == JobState::released);
+}
+
+TEST_CASE(
+    "A return that was still timed when somebody gave the job up is recorded, drawn, and moves the hold") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.shop.done(stop_job(world.context(), "J1", "the office called"));
+  const std::int64_t before = world.shop.remaining("C1");
+  world.wait(minute);
+  world.shop.done(record_return(world.context(), "J1", "main", "hall", 40'000));
+  const std::int64_t flow = world.job().at("plan").at("flow_ul_min");
+  const std::int64_t used = (flow * 40'000 + 59'999) / 60'000;
+  CHECK(world.state() == JobState::stopped);
+  CHECK(world.job().at("used_ul") == used);
+  CHECK(before - world.shop.remaining("C1") == used);
+  CHECK(world.job().at("fog_ended").at("ms") == world.shop.now());
+  world.wait(minute);
+  world.fog_off(400'000);
+  CHECK(world.state() == JobState::stopped);
+  CHECK(before - world.shop.remaining("C1") == 191'470);
+  CHECK(world.job().at("fog_ended").at("ms") == world.shop.now());
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "out-of-order") == 0);
+}
+
+TEST_CASE("A job that was given up after too much fog tells what was too much") {
+  JobWorld world("fenmist-rtu");
+  world.meet_before_start();
+  world.start();
+  world.shop.done(record_return(world.context(), "J1", "main", "hall", 1'200'000));
+  world.shop.done(stop_job(world.context(), "J1", "the hose burst"));
+  CHECK(departures_of(world) == std::vector<std::string>{"time-off-band", "total-off-band", "over-fogged"});
+}
+
+TEST_CASE("A reading of what the plan has no limit of is refused, with what there are limits of") {
+  JobWorld world = holding("brackwater-20");
+  const Error refused =
+      Shop::refused(take_reading(world.context(), "J1", {"10049-04-5", 10, "0.01 mg/m3", true, "meter 3"}));
+  CHECK(refused.code == ErrorCode::not_found);
+  CHECK(refused.hint.find("10049-04-4 (") != std::string::npos);
+}
+
+TEST_CASE("A high reading outlives a later one with the fan off, and a clock that was set back") {
+  for (const bool clock_set : {false, true}) {
+    JobWorld world = holding("brackwater-20");
+    world.wait(total_ms(world));
+    read(world, 10);
+    world.wait(minute);
+    if (clock_set) world.set_clock(-hour_ms);
+    read(world, 5'000);
+    world.wait(minute);
+    if (!clock_set) read(world, 0, false);
+    world.wait(3 * hour_ms);
+    CHECK(world.release());
+    read(world, 10);
+    CHECK_FALSE(world.release());
+  }
+}
+
+TEST_CASE("A batch that lasted to the end of the fog is not over age when it is drawn at the end of the hold") {
+  JobWorld world = holding("brackwater-20");
+  world.wait(total_ms(world) + 10 * hour_ms);
+  REQUIRE_FALSE(world.release());
+  world.meet_all(Stage::before_close);
+  world.shop.done(close_job(world.context(), "J1", chicago));
+  const auto rules = departures_of(world);
+  CHECK(std::count(rules.begin(), rules.end(), "batch-over-age") == 0);
+  CHECK(std::count(rules.begin(), rules.end(), "expired-used") == 0);
+}
+
+TEST_CASE("After the fog only what somebody's entering ends can lapse, and nothing in a job that is over") {
+  JobWorld world = holding("fenmist-rtu");
+  const auto lapse = [&](const char* item) {
+    return lapse_requirement(world.context(), "J1", item, "as seen");
+  };
+  CHECK(lapse("everyone-out"));
+  CHECK(Shop::refused(lapse("lot-noted")).code == ErrorCode::wrong_state);
+  world.wait(total_ms(world));
+  REQUIRE_FALSE(world.release());
+  CHECK(Shop::refused(lapse("everyone-out")).code == ErrorCode::wrong_state);
+  CHECK(Shop::refused(lapse_all(world.context(), "J1", Lapse::when_someone_enters, "the owner is home")).code ==
+        ErrorCode::wrong_state);
+  world.meet_all(Stage::before_close);
+  world.shop.done(close_job(world.context(), "J1", chicago));
+  CHECK(Shop::refused(lapse("filter-in")).code == ErrorCode::wrong_state);
 }

@@ -130,3 +130,32 @@ TEST_CASE("what a job cannot be planned again without is named") {
     CHECK_THAT(refusal(shop).message, Catch::Contains("does not hold what job J1 was planned from"));
   }
 }
+
+TEST_CASE("more fog than planned gives the hold that a plan of that volume has") {
+  for (const std::string product : {"brackwater-20", "fenmist-rtu"}) {
+    Shop shop = shop_with_fogger();
+    shop.write("job-planned", plan_body(shop, typed(), product));
+    const json planned = shop.document("job", "J1").at("plan");
+    const json& system = planned.at("systems").at(0);
+    const auto seconds = system.at("target_s").get<std::int64_t>();
+    shop.write("fog-started", {{"job", "J1"}});
+    shop.write("return-fogged", {{"job", "J1"},
+                                 {"system", system.at("name")},
+                                 {"return", system.at("returns").at(0).at("name")},
+                                 {"actual_ms", 10'000 * seconds}});
+    const std::int64_t used = 180'000 * 10 * seconds / 60;
+    shop.write("fog-ended", {{"job", "J1"}, {"used_ul", used}, {"measured", "by-time"}});
+    const json hold = shop.document("job", "J1").at("plan").at("hold_minutes");
+    // The same site, out of a fogger whose flow lets the high end of the band be just what was used.
+    Shop other = shop_with_fogger();
+    const double most = planned.at("volume_ul").at("high").get<double>();
+    catch_tested(other, 180.0 * static_cast<double>(used) / most);
+    other.write("job-planned", plan_body(other, typed(), product));
+    const json expected = other.document("job", "J1").at("plan").at("hold_minutes");
+    CHECK(hold.at("total").get<double>() == Approx(expected.at("total").get<double>()).margin(1));
+    CHECK(hold.at("floor").get<double>() == Approx(expected.at("floor").get<double>()).margin(1));
+    CHECK(hold.at("readings_needed") == expected.at("readings_needed"));
+    CHECK(hold.at("total") > planned.at("hold_minutes").at("total"));
+    CHECK(shop.departures().back() == "over-fogged");
+  }
+}

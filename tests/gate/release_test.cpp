@@ -171,3 +171,44 @@ TEST_CASE("release limits name what is in the air, the strictest where two activ
   air.actives[0].active = &label.actives[0];
   CHECK(release_limits(air)[0].cas == chlorine_dioxide);
 }
+
+TEST_CASE("a reading above the limit stands until one with the fan running answers it") {
+  const Hold hold = hold_of(60, 100);
+  CHECK_FALSE(ready(hold, 200, {at(150, 5)}));
+  CHECK_FALSE(ready(hold, 200, {at(150, 5), at(151, 0.0001, false)}));
+  CHECK_FALSE(ready(hold, 200, {at(150, 5), at(151, 0.0001), at(152, 5), at(153, 0, false)}));
+  CHECK(ready(hold, 200, {at(150, 5), at(151, 0.0001, false), at(152, 0.01)}));
+  CHECK(ready(hold, 200, {at(150, 0.01, false)}));
+}
+
+TEST_CASE("a clock that was set back does not put a high reading before a low one that was taken earlier") {
+  const Hold hold = hold_of(60, 100);
+  Reading low = at(150, 0.01);
+  Reading high = at(140, 5);  // taken after it, by a clock that was set back
+  low.order = 1;
+  high.order = 2;
+  CHECK_FALSE(ready(hold, 200, {low, high}));
+  Reading answer = at(160, 0.01);
+  answer.order = 3;
+  CHECK(ready(hold, 200, {low, high, answer}));
+  // As one of the two that stand in for the model, the earlier one is void.
+  const Hold long_hold = hold_of(60, 1000);
+  CHECK_FALSE(ready(long_hold, 200, {low, high, answer}));
+  low = at(165, 0.01), low.order = 1;
+  answer = at(190, 0.01), answer.order = 3;
+  CHECK_FALSE(ready(long_hold, 200, {low, high, answer}));
+  Reading second = at(206, 0.01);
+  second.order = 4;
+  CHECK(ready(long_hold, 210, {high, answer, second}));
+}
+
+TEST_CASE("What was read and has no limit speaks against the release until none of it is found") {
+  const Hold hold = hold_of(60, 100);
+  const auto other = [](double minute, double value, bool fan = true) {
+    return at(minute, value, fan, "7722-84-1");
+  };
+  CHECK_FALSE(ready(hold, 200, {other(150, 0.1)}));
+  CHECK_FALSE(ready(hold, 200, {other(150, 0.1), other(160, 0, false)}));
+  CHECK_FALSE(ready(hold, 200, {other(150, 0.1), other(160, 0.001)}));
+  CHECK(ready(hold, 200, {other(150, 0.1), other(160, 0)}));
+}

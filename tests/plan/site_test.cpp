@@ -84,6 +84,19 @@ TEST_CASE("two systems of one name, and more returns than were counted, are refu
             .size() == 1);
 }
 
+TEST_CASE("two returns of one name within a system are refused, typed or numbered") {
+  const std::string system = "[[system]]\nname = \"up\"\narea = \"900 sq ft\"\n";
+  const auto named = [](const std::string& name) { return "[[system.return]]\nname = \"" + name + "\"\n"; };
+  const auto twice = faults_of(system + named("hall") + named("den") + named("hall"));
+  REQUIRE(twice.size() == 1);
+  CHECK(twice[0].where == "s:9:8");
+  CHECK(twice[0].message == "two returns of up are called \"hall\"");
+  CHECK(where_of(system + named("return 2") + "[[system.return]]\n") == "s:6:1");
+  CHECK(where_of(system + "returns = 2\n" + named("return 2")) == "s:4:11");
+  CHECK(faults_of(system + named("return 1") + "[[system.return]]\n").empty());
+  CHECK(faults_of(system + named("hall") + "[[system]]\narea = \"900 sq ft\"\n" + named("hall")).empty());
+}
+
 TEST_CASE("syntax errors come with line and column, more than one at a time") {
   const auto told = faults_of("format = \nsplit = \"equal\"\nreserve = = 3\n");
   REQUIRE(told.size() == 2);

@@ -51,6 +51,8 @@ TEST_CASE("air, mass, density, rates, temperature and pressure print in the chos
   CHECK(show(AirFlow(1200, unit::cubic_foot_per_minute), metric) == "2,039 m3/h");
   CHECK(show(Mass(2.8, unit::pound), us) == "2.80 lb");
   CHECK(show(Mass(12, unit::ounce), us) == "12.0 oz");
+  CHECK(show(Mass(1038, unit::milligram), us) == "0.0366 oz");
+  CHECK(show(Mass(1038, unit::milligram), metric) == "1.04 g");
   CHECK(show(Mass(2.8, unit::pound), metric) == "1.27 kg");
   CHECK(show(Mass(85.25, unit::gram), metric) == "85.3 g");
   CHECK(show(Mass(85, unit::milligram), us) == "85 mg");

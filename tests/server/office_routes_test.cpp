@@ -41,6 +41,8 @@ TEST_CASE("an audit is asked for with the filters of the command, and a wrong on
   for (const auto& [query, where] : {std::pair{"severity=loud", "severity"},
                                      {"from=yesterday", "from"},
                                      {"rule=no-such", "rule"},
+                                     {"job=J99", "job"},
+                                     {"van=hron", "van"},
                                      {"from=2026-03-02&to=2026-03-01", "to"}}) {
     const json told = office.json_of("fen", "GET", std::string("/api/v1/audit?") + query);
     CHECK(told["where"] == where);

@@ -144,3 +144,34 @@ TEST_CASE("a body that no program of ours wrote is kept and raised, and stops no
   CHECK(raised(answer["results"][0], "unreadable-body"));
   CHECK(answer["results"][1]["result"] == "accepted");
 }
+
+TEST_CASE(
+    "the end of a fog that a slow phone dated too early counts from the server's time, and is said once") {
+  constexpr std::int64_t hour = 3'600'000;
+  for (const std::int64_t off : {-4 * hour, std::int64_t{-60'000}}) {
+    Office office;
+    office.open_shop();
+    office.now_ms += 5 * hour;
+    // The phone stamps them by its own clock; it sends them as they happen.
+    const auto by_phone = [&](const std::string& kind, json body) {
+      json entry = made(office, kind, std::move(body), 0);
+      entry["happened_ms"] = office.now_ms + off;
+      return entry;
+    };
+    const json clock = {{"boot", "page"}, {"uptime_ms", 1'000}};
+    const std::vector<json> batch = {
+        by_phone("fog-started", {{"job", "J1"}, {"clock", clock}}),
+        by_phone("fog-ended",
+                 {{"job", "J1"}, {"clock", clock}, {"used_ul", 300'000}, {"measured", "by-time"}})};
+    const json answer = send(office, "rowan", batch, off);
+    const bool slow = off < -120'000;
+    CHECK(raised(answer["results"][1], "clock-set-in-hold") == slow);
+    const json job = office.done("rowan", "GET", "/api/v1/jobs/J1");
+    CHECK(job["fog_ended"]["ms"] == office.now_ms + (slow ? 0 : off));
+    const std::int64_t size = office.entries();
+    send(office, "rowan", batch, off);
+    CHECK(office.entries() == size);
+    office.now_ms += 3 * hour;  // of 184 min
+    CHECK(office.ask("rowan", "POST", "/api/v1/jobs/J1/release").status >= 400);
+  }
+}

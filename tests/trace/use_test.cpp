@@ -83,5 +83,21 @@ TEST_CASE("a job whose volume nobody knows is counted and told", "[ask]") {
   season.shop.write("fog-started", {{"job", "J1"}});
   const auto answer = ask_use(season.asked(), {}, {});
   CHECK(answer->rows[0].data.at("jobs_without_volume") == 1);
-  CHECK(says(answer->rows[0].words, "without 1 job whose volume is not known"));
+  CHECK(says(answer->rows[0].words, ": 1 job, volume not known"));
+  CHECK_FALSE(says(answer->rows[0].words, "strength"));
+  CHECK(answer->rows[0].data.at("actives_mg").is_null());
+  CHECK(says(answer->sentence, "in 1 job, in 2026-03; volume not known."));
+  season.fog(used("J2", 400'000));
+  const auto more = ask_use(season.asked(), {}, {});
+  CHECK(says(more->rows[0].words, "in 2 jobs, "));
+  CHECK(says(more->rows[0].words, "; without 1 job whose volume is not known"));
+  CHECK(says(more->sentence, "in 2 jobs, in 2026-03; without 1 job whose volume is not known."));
+}
+
+TEST_CASE("a mass that is small has figures all the same", "[ask]") {
+  Season season;
+  season.fog(used("J1", 519'000));  // 0.2 % of it
+  const auto row = ask_use(season.asked(), {}, {})->rows.front();
+  CHECK(row.data.at("actives_mg") == 1'038);
+  CHECK(says(row.words, " 0.0366 oz of "));
 }

@@ -11,6 +11,7 @@ import type { DeskRequest, LocalDesk } from "./local_desk";
 import { outboxCount } from "./outbox";
 import { askOffice, session } from "./session";
 import { syncSoon } from "./start";
+import { throughOffice } from "./sync";
 import { tellChange } from "./tabs";
 
 function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest {
@@ -26,15 +27,12 @@ function requestOf<Id extends OperationId>(id: Id, call: Call<Id>): DeskRequest 
 /** Items of the largest page of a list (docs/openapi.json), as a query has it. */
 export const largestPage = "500";
 
-/** The newest entry that was written through the office from here. */
-let newestSeq = -1;
-
 /**
  * A desk that comes while somebody writes through the office, or has yet to fetch what they wrote, would show them what
  * was before: an item that they have just met is open again. It answers once it has caught up, unless something waits here
  * that the office does not know.
  */
-const isBehind = (local: LocalDesk): boolean => local.size <= newestSeq && outboxCount.value.waiting === 0;
+const isBehind = (local: LocalDesk): boolean => local.size <= throughOffice.newestSeq && outboxCount.value.waiting === 0;
 
 /** Through the office alone: people, credentials, labels, and what asks for the password. */
 export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id> = {}): Promise<Operations[Id]["answer"]> {
@@ -43,7 +41,7 @@ export async function askOfficeFor<Id extends OperationId>(id: Id, call: Call<Id
   const answer = await askOffice({ ...request, body: writes ? (request.body ?? {}) : undefined, ...(writes ? { id: chosen ?? uuidV7(clock.now()) } : {}) });
   if (answer.status >= 400) throw new Refused(answer.status, answer.body as object);
   if (wroteSomething(answer.body)) {
-    newestSeq = Math.max(newestSeq, ...answer.body.entries.map(({ seq }) => seq ?? -1));
+    throughOffice.newestSeq = Math.max(throughOffice.newestSeq, ...answer.body.entries.map(({ seq }) => seq ?? -1));
     tellChange();
     // The desk of this device has to hear of it, too.
     void syncSoon();

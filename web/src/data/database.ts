@@ -20,6 +20,14 @@ export interface Photo {
   taken_ms: number;
 }
 
+/** As the engine has it, and by what the office's book is known again. */
+export interface KeptBook extends Snapshot {
+  /** Id of the last entry in the documents; not known before an entry was fetched. */
+  last?: string | undefined;
+  /** Another with each beginning: a book that was restored may be as long as the one before. */
+  history?: string | undefined;
+}
+
 export interface FogRun {
   job: string;
   /** What is timed now, as src/driveway/fog_timer.ts keeps it. */
@@ -27,7 +35,7 @@ export interface FogRun {
 }
 
 interface Schema extends DBSchema {
-  book: { key: string; value: Snapshot };
+  book: { key: string; value: KeptBook };
   outbox: { key: number; value: OutboxRow; indexes: { id: string } };
   photos: { key: string; value: Photo; indexes: { job: string } };
   fog: { key: string; value: FogRun };

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The desk on this device: the server's own code in WebAssembly, over the documents that the device keeps.
 import { clock } from "./clock";
-import { openDatabase } from "./database";
+import { openDatabase, type KeptBook } from "./database";
 import type { AskAnswer, BookEntry, Engine, OwnEntry, Snapshot } from "./engine";
 import { randomHex, uuidV7 } from "./identity";
 import { addToOutbox, countOutbox, outboxRows } from "./outbox";
@@ -22,6 +22,8 @@ export class LocalDesk {
   /** The last row of the outbox that the engine has folded. */
   private folded = 0;
   private ready = false;
+  private last: KeptBook["last"];
+  private history: KeptBook["history"];
 
   constructor(private readonly engine: Engine) {}
 
@@ -45,14 +47,27 @@ export class LocalDesk {
     return this.ready;
   }
 
-  /** Begins with the office's documents. */
-  async begin(snapshot: Snapshot): Promise<void> {
-    await (await openDatabase()).put("book", snapshot, "book");
-    await this.lay(snapshot);
+  /**
+   * Begins with the office's documents; the outbox is laid on top. An office whose book was restored may have lost what it
+   * said it has: that is sent again, and what it has it takes once.
+   */
+  async begin({ documents, size }: Snapshot): Promise<void> {
+    await alone("book", async () => {
+      const book: KeptBook = { documents, size, history: randomHex(8) };
+      const change = (await openDatabase()).transaction(["book", "outbox"], "readwrite", { durability: "strict" });
+      void change.objectStore("book").put(book, "book");
+      for (const row of await change.objectStore("outbox").getAll())
+        if (row.state === "sent") void change.objectStore("outbox").put({ ...row, state: "waiting" });
+      await change.done;
+      await this.lay(book);
+    });
+    await countOutbox();
   }
 
-  private async lay(snapshot: Snapshot): Promise<void> {
-    this.engine.restore(snapshot.documents, snapshot.size);
+  private async lay({ documents, size, last, history }: KeptBook): Promise<void> {
+    this.engine.restore(documents, size);
+    this.last = last;
+    this.history = history;
     this.folded = 0;
     this.ready = true;
     await this.foldOwn();
@@ -70,7 +85,7 @@ export class LocalDesk {
   async catchUp(): Promise<void> {
     if (!this.ready) return void (await this.open());
     const kept = await (await openDatabase()).get("book", "book");
-    if (kept && kept.size > this.engine.size()) await this.lay(kept);
+    if (kept && (kept.size > this.engine.size() || kept.history !== this.history)) await alone("book", () => this.lay(kept));
     else {
       await this.foldOwn();
       for (const row of await outboxRows()) if (row.state === "refused") this.engine.drop(row.entry.id);
@@ -127,13 +142,31 @@ export class LocalDesk {
     if (n !== undefined) await db.delete("outbox", n);
   }
 
-  /** Entries of the book, in order; then they are kept, and what came back of the outbox leaves it, in one step. */
-  async take(entries: BookEntry[]): Promise<void> {
-    for (const entry of entries) this.engine.fold(entry);
+  /** Whether a page of the office's book, from the last entry here on, goes on where this desk stands. */
+  goesOn({ items, size }: { items: BookEntry[]; size: number }): boolean {
+    const again = items.find((entry) => entry.seq === this.size - 1);
+    return size >= this.size && (!again || !this.last || again.id === this.last);
+  }
+
+  /**
+   * Entries of the book, in order; then they are kept, and what came back of the outbox leaves it, in one step. Whether any
+   * was new: one that is there already tells only how the last one is called.
+   */
+  async take(entries: BookEntry[]): Promise<boolean> {
+    const before = { size: this.size, last: this.last };
+    for (const entry of entries) {
+      this.engine.fold(entry);
+      if (entry.seq === this.size - 1) this.last = entry.id;
+    }
+    if (this.size > before.size || this.last !== before.last) await this.keepBook(entries);
+    return this.size > before.size;
+  }
+
+  private async keepBook(entries: BookEntry[]): Promise<void> {
     const known = new Set(entries.map((entry) => entry.id));
     const db = await openDatabase();
     const change = db.transaction(["book", "outbox"], "readwrite", { durability: "strict" });
-    void change.objectStore("book").put(this.engine.snapshot(), "book");
+    void change.objectStore("book").put({ ...this.engine.snapshot(), last: this.last, history: this.history }, "book");
     for (const row of await change.objectStore("outbox").getAll())
       if (known.has(row.entry.id) && row.n !== undefined) void change.objectStore("outbox").delete(row.n);
     await change.done;

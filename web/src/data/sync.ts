@@ -22,6 +22,9 @@ export interface SyncState {
 
 export const syncState = new Observable<SyncState>({ now: "resting", reached_ms: 0, words: "" });
 
+/** The newest entry that was written through the office from here. */
+export const throughOffice = { newestSeq: -1 };
+
 const mostAtOnce = 200;
 
 async function office(method: string, path: string, more: { body?: unknown; query?: Record<string, string> } = {}): Promise<unknown> {
@@ -61,13 +64,17 @@ async function sendWaiting(desk: LocalDesk, handle: string): Promise<boolean> {
   }
 }
 
-async function fetchNew(desk: LocalDesk): Promise<boolean> {
-  let any = false;
-  for (;;) {
-    const page = (await office("GET", "/api/v1/book/entries", { query: { from: String(desk.size), limit: "500" } })) as { items: BookEntry[]; size: number };
-    if (page.items.length === 0) return any;
-    await desk.take(page.items);
-    any = true;
+type Fetched = "nothing" | "new" | "another book";
+
+/** The last entry that is here comes along: by it a book that was restored from a backup is told from the one before. */
+async function fetchNew(desk: LocalDesk): Promise<Fetched> {
+  let fetched: Fetched = "nothing";
+  for (let from = Math.max(0, desk.size - 1); ; from = desk.size) {
+    const page = (await office("GET", "/api/v1/book/entries", { query: { from: String(from), limit: "500" } })) as { items: BookEntry[]; size: number };
+    if (!desk.goesOn(page)) return "another book";
+    if (!(await desk.take(page.items))) return fetched;
+    fetched = "new";
+    if (desk.size >= page.size) return fetched;
   }
 }
 
@@ -80,7 +87,16 @@ async function round(desk: LocalDesk, handle: string): Promise<void> {
   if (!desk.stands) await fetchDocuments(desk);
   const sent = await sendWaiting(desk, handle);
   const fetched = await fetchNew(desk);
-  if (sent || fetched) tellChange();
+  if (fetched === "another book") await beginAnew(desk, handle);
+  if (sent || fetched !== "nothing") tellChange();
+}
+
+/** By a history that is no more nothing can be decided. What waits here stays, and is sent to the book that there is. */
+async function beginAnew(desk: LocalDesk, handle: string): Promise<void> {
+  throughOffice.newestSeq = -1;
+  await fetchDocuments(desk);
+  await sendWaiting(desk, handle);
+  await fetchNew(desk);
 }
 
 function told(fault: unknown): SyncState {

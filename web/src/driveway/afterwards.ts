@@ -26,17 +26,23 @@ export function returnNames(job: Job): string[] {
   return systems.flatMap(({ name, returns }) => returns.map((one) => (systems.length > 1 ? `${name}: ${one.name}` : one.name)));
 }
 
-/** Items that somebody can still answer for: what facts decide is not asked, nor what can be met when the job is there. */
+/**
+ * Items that somebody can still answer for: what facts decide is not asked, nor what can be met when the job is there. What
+ * was met before is asked again: an answer of an earlier day may not count on the day of the fog.
+ */
 export function answerable(job: Job, draft: Afterwards): Item[] {
   const over = ["before mixing or filling", "before fogging", "while fogging", ...(draft.released ? ["before release"] : [])];
-  return job.items.filter((item) => !item.by_facts && !(item.item in job.met) && over.includes(item.stage ?? ""));
+  return job.items.filter((item) => !item.by_facts && over.includes(item.stage ?? ""));
 }
+
+/** Whether an item has an answer that stays where none is given now. */
+export const isMetBefore = (job: Job, { item }: Item): boolean => item in job.met;
 
 export const isTold = (draft: Afterwards): boolean => [draft.started, draft.ended, draft.why.trim()].every(Boolean);
 
 const atSite = (typed: string) => typed.replace("T", " ");
 
-/** What the desk is told. What was left empty is left out: it stays unmet, and is a departure. */
+/** What the desk is told. What was left empty is left out: an earlier answer stays, and without one it is a departure. */
 export function recordOf(job: Job, draft: Afterwards, volumeUnit: string): Operations["recordJob"]["body"] {
   const returns = returnNames(job).flatMap((name) => {
     const seconds = draft.seconds[name]?.trim();

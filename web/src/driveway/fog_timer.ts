@@ -69,3 +69,10 @@ export function marksPassed(beforeMs: number, nowMs: number, planned: { seconds:
 
 /** "42.3 s", rounded down: what is recorded as fogged was fogged. */
 export const timeText = (ms: number): string => `${(Math.floor(ms / 100) / 10).toFixed(1)} s`;
+
+/** The desk takes no longer one. A valve that nobody shut for longer is told as that: better than not at all. */
+const longestStretchMs = 6 * 3_600_000;
+
+/** A stretch as the desk takes it; null where it is none. */
+export const stretchText = (timer: FogTimer): string | null =>
+  (timer.elapsed_ms < 100 ? null : timeText(Math.min(timer.elapsed_ms, longestStretchMs)));

@@ -188,6 +188,8 @@ export const en = {
   "fog.mark.high": "{name}: high mark, shut the valve now",
   "fog.keepScreenOn": "This browser may let the screen go dark. Keep it on, so that you hear the marks.",
   "fog.unseen": "{time} passed while the page was out of sight. They are counted as fog.",
+  "fog.left": "A return was being timed on this phone",
+  "fog.leftHow": "The job was given up meanwhile. Shut the valve and record the time: it is fog, and the hold runs from then.",
   "fog.kept.one": "{n} item of the fogging is open",
   "fog.kept.other": "{n} items of the fogging are open",
 
@@ -240,6 +242,7 @@ export const en = {
   "stop.title": "Give the job up",
   "stop.fogIsOut": "Valve shut, motor off. Fog is out: the hold runs from now and the building must be released all the same.",
   "stop.nothingOut": "No fog is out. The job ends here.",
+  "stop.timed": "{name}: {time} are recorded as fogged, then the job is stopped.",
   "stop.why": "Why",
   "stop.button": "Stop the job",
 

@@ -189,6 +189,8 @@ export const es: Catalogue = {
   "fog.mark.high": "{name}: marca alta, cierre la válvula ya",
   "fog.keepScreenOn": "Este navegador puede apagar la pantalla. Manténgala encendida para oír las marcas.",
   "fog.unseen": "Pasaron {time} sin que la página se viera. Se cuentan como nebulización.",
+  "fog.left": "En este teléfono se estaba contando el tiempo de una rejilla",
+  "fog.leftHow": "Entretanto se abandonó el trabajo. Cierre la válvula y anote el tiempo: es producto que salió, y la espera corre desde entonces.",
   "fog.kept.one": "Falta {n} requisito de la nebulización",
   "fog.kept.other": "Faltan {n} requisitos de la nebulización",
 
@@ -241,6 +243,7 @@ export const es: Catalogue = {
   "stop.title": "Abandonar el trabajo",
   "stop.fogIsOut": "Válvula cerrada, motor apagado. Ya salió producto: la espera corre desde ahora y el edificio se tiene que liberar igual.",
   "stop.nothingOut": "No salió producto. El trabajo termina aquí.",
+  "stop.timed": "{name}: se anotan {time} de nebulización y después se detiene el trabajo.",
   "stop.why": "Por qué",
   "stop.button": "Detener el trabajo",
 

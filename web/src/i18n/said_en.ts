@@ -46,6 +46,9 @@ export const pagesEn: Record<string, string> = {
   "give one, e.g. --part C12 or --part 'C12=1.5 fl oz'": "give one, e.g. C12, or C12=1.5 fl oz",
   "e.g. --lead-time 7 --service 1.645": "e.g. 7 days and 1.645",
 
+  "fogwright place list shows the places": "the page of the places shows them",
+  "fogwright audit rules lists them": "the list of rules shows them",
+
   // What to do about a departure.
   "Adopt the label again with fogwright product adopt.": "Adopt the label again under Office, Labels.",
   "Run fogwright book verify and book rebuild, then count the vessel.": "Have the book verified and its documents derived anew, then count the vessel.",

@@ -70,6 +70,54 @@ test("a fog that is timed goes on over a reload, and the time that nobody saw co
   await phone.close();
 });
 
+/** On a phone that has timed the first return for 20 s, the valve still open. */
+async function timing(work: (phone: Device, job: string, passes: (ms: number) => Promise<void>) => Promise<void>): Promise<string> {
+  const job = await sedge.open("fenmist-rtu", readyToUse);
+  await sedge.post(`/api/v1/jobs/${job}/start`);
+  const phone = await Device.open(office);
+  await signIn(phone, "sedge");
+  await phone.goto(`/jobs/${job}`);
+  const valve = phone.page.getByRole("button", { name: /^Valve is open/ });
+  await valve.waitFor();
+  await phone.still(async (passes) => {
+    await valve.tap();
+    await passes(20_000);
+    await work(phone, job, passes);
+  });
+  await phone.page.locator(".mark.stopped").waitFor();
+  await phone.page.getByRole("timer").waitFor();
+  for (let tries = 0; (await fogged(job)).length === 0 && tries < 100; tries++) await phone.page.waitForTimeout(50);
+  await phone.close();
+  return job;
+}
+const fogged = async (job: string) => (await sedge.get<{ returns: { actual_ms: number }[] }>(`/api/v1/jobs/${job}`)).returns.map((one) => one.actual_ms);
+
+test("a job that is given up while a return is timed keeps what came out", async () => {
+  const job = await timing(async ({ page }, _, passes) => {
+    await page.getByRole("button", { name: "Give the job up" }).tap();
+    await passes(100);
+    await page.getByText(/: 20\.\d s are recorded as fogged/).waitFor();
+    await page.getByLabel("Why", { exact: true }).fill("the alarm went off");
+    await page.getByRole("button", { name: "Stop the job" }).tap();
+    await passes(100);
+  });
+  const [first, ...more] = await fogged(job);
+  assert.ok(first !== undefined && first >= 20_000 && first < 21_000 && more.length === 0, `${first} ms, and ${more.length} more`);
+});
+
+test("a job that is given up from elsewhere while this phone times a return takes the stretch all the same", async () => {
+  const job = await timing(async ({ page }, job, passes) => {
+    await sedge.post(`/api/v1/jobs/${job}/stop`, { why: "the owner called" });
+    await passes(31_000);
+    await page.getByText("A return was being timed on this phone").waitFor();
+    await page.getByRole("button", { name: "Valve shut: record" }).tap();
+    await passes(100);
+    await page.getByText("A return was being timed on this phone").waitFor({ state: "detached" });
+  });
+  const [first, ...more] = await fogged(job);
+  assert.ok(first !== undefined && first >= 51_000 && more.length === 0, `${first} ms, and ${more.length} more`);
+});
+
 test("each step of a job stands after a reload as it stood before", async () => {
   const phone = await Device.open(office);
   await signIn(phone, "sedge");

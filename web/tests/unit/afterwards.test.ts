@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import type { Job } from "../../src/api/generated";
-import { answerable, emptyAfterwards, isTold, recordOf, returnNames } from "../../src/driveway/afterwards";
+import { answerable, emptyAfterwards, isMetBefore, isTold, recordOf, returnNames } from "../../src/driveway/afterwards";
 
 const item = (name: string, stage: string, by_facts = false) => ({ item: name, stage, by_facts, question: "", words: name });
 const system = (name: string, ...returns: string[]) => ({ name, returns: returns.map((one) => ({ name: one })) });
@@ -18,8 +18,8 @@ test("returns of one system go by their names, of several with their system", ()
 });
 
 test("asked is what somebody saw, and of the release only where there was one", () => {
-  assert.deepEqual(answerable(one, emptyAfterwards).map((item) => item.item), ["people-out", "nobody-in"]);
-  assert.deepEqual(answerable(one, { ...emptyAfterwards, released: "2026-05-11T09:00" }).map((item) => item.item), ["people-out", "nobody-in", "aired-out"]);
+  assert.deepEqual(answerable(one, emptyAfterwards).map((item) => item.item), ["label-read", "people-out", "nobody-in"]);
+  assert.deepEqual(answerable(one, { ...emptyAfterwards, released: "2026-05-11T09:00" }).map((item) => item.item), ["label-read", "people-out", "nobody-in", "aired-out"]);
 });
 
 test("what is left empty is left out, also the answers to items that are no longer asked", () => {
@@ -29,6 +29,12 @@ test("what is left empty is left out, also the answers to items that are no long
   assert.equal(more.released, "2026-05-11 09:00");
   assert.equal(more.used, "14 fl oz");
   assert.deepEqual(more.met, { "people-out": "2", "aired-out": "yes" });
+});
+
+test("what was met on an earlier day can be answered again, and left empty the earlier answer stays", () => {
+  assert.deepEqual(one.items.filter((item) => isMetBefore(one, item)).map((item) => item.item), ["label-read"]);
+  for (const [answers, met] of [[{}, {}], [{ "label-read": " " }, {}], [{ "label-read": "yes" }, { "label-read": "yes" }]] as const)
+    assert.deepEqual(recordOf(one, { ...emptyAfterwards, answers }, "fl oz").met, met);
 });
 
 test("both times and the reason must be told", () => {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import assert from "node:assert/strict";
 import test from "node:test";
-import { advance, goOn, marksPassed, pause, resume, startTimer, timeText } from "../../src/driveway/fog_timer";
+import { advance, goOn, marksPassed, pause, resume, startTimer, stretchText, timeText } from "../../src/driveway/fog_timer";
 
 const at = (wall: number, running = wall, hidden = false) => ({ wall, running, hidden });
 const begun = () => startTimer("e1", "system 1", "hall", at(0));
@@ -51,3 +51,10 @@ test("each mark is told once, also when several pass at a time", () => {
 });
 
 test("what is recorded as fogged was fogged", () => assert.equal(timeText(42_399), "42.3 s"));
+
+test("a stretch is told as the desk takes it: none where nothing came out, and no longer than it takes", () => {
+  assert.equal(stretchText(begun()), null);
+  assert.equal(stretchText(advance(begun(), at(99))), null);
+  assert.equal(stretchText(advance(begun(), at(42_399))), "42.3 s");
+  assert.equal(stretchText(advance(begun(), at(9 * 3_600_000))), "21600.0 s");
+});

@@ -25,6 +25,7 @@ const whole = [
   ...sources("stock", only("shelf.cpp")),
   ...sources("audit", only("chart_rules.cpp", "job_rules.cpp", "retention.cpp", "stock_rules.cpp")),
   ...sources("book", only("verifier.cpp")),
+  ...sources("office", only("audit_filters.cpp")),
 ];
 /** The tables of a profile, which also describe their members: those are sentences of their own. */
 const tables = sources("label", (name) => name.endsWith("_table.cpp")).flatMap(literals).filter((text) => /^[a-z{]/.test(text)).map((text) => JSON.stringify(text));

@@ -160,6 +160,128 @@ test("two tabs that send at once send each entry once", async () => {
   assert.equal(office.book.length, 1);
 });
 
+test("an ordinary round asks once, and gets no more than one entry that it has", async () => {
+  for (let n = 0; n < 3; n++) office.write();
+  await syncOnce(desk);
+  office.gaveOut = [];
+  await syncOnce(desk);
+  assert.deepEqual(office.gaveOut, [1]);
+  office.write();
+  office.write();
+  await syncOnce(desk);
+  assert.deepEqual(office.gaveOut, [1, 3]);
+  for (let n = 0; n < 1200; n++) office.write();
+  office.gaveOut = [];
+  await syncOnce(desk);
+  assert.deepEqual([desk.size, office.gaveOut], [1205, [500, 500, 201]]);
+  assert.equal(office.documents, 1);
+});
+
+/** Of four entries that are here two are in the backup that the office goes on with; one more waits here. */
+async function restored(): Promise<{ waiting: string[] }> {
+  for (let n = 0; n < 4; n++) office.write();
+  await syncOnce(desk);
+  const waiting = [await write("a")];
+  office.restore(2);
+  return { waiting };
+}
+
+test("a book that was restored and is shorter now is begun anew, with what waits on top", async () => {
+  const { waiting } = await restored();
+  assert.ok(await syncOnce(desk), syncState.value.words);
+  assert.equal(office.documents, 2);
+  assert.deepEqual(office.book.map((entry) => entry.id), ["office-0", "office-1", ...waiting]);
+  assert.deepEqual(engine.seen(), ["office-0", "office-1", ...waiting]);
+  assert.deepEqual(await outboxRows(), []);
+  office.write("later");
+  await syncOnce(desk);
+  assert.equal(office.documents, 2, "from then on it is the book that it goes by");
+  assert.deepEqual((await reopen()).seen(), ["office-0", "office-1", ...waiting, "later"]);
+});
+
+test("a book that was restored and has grown past the size here is told by its entries", async () => {
+  const { waiting } = await restored();
+  for (let n = 0; n < 9; n++) office.write(`other-${n}`);
+  await reopen();
+  assert.ok(await syncOnce(desk), syncState.value.words);
+  assert.equal(office.documents, 2);
+  assert.deepEqual(engine.seen(), office.book.map((entry) => entry.id));
+  assert.deepEqual(office.book.at(-1)?.id, waiting[0]);
+});
+
+test("entries of somebody else and refused ones outlast a book that was restored", async () => {
+  const { waiting } = await restored();
+  const bad = await write("b");
+  office.refuses.add(bad);
+  session.set({ state: "in", who: { ...sedge, handle: "bracken" }, csrf: "t" });
+  assert.ok(await syncOnce(desk));
+  assert.deepEqual(engine.seen(), ["office-0", "office-1", ...waiting, bad]);
+  session.set({ state: "in", who: sedge, csrf: "t" });
+  await syncOnce(desk);
+  assert.deepEqual((await outboxRows()).map((row) => [row.entry.id, row.state]), [[bad, "refused"]]);
+  office.restore(0);
+  await syncOnce(desk);
+  assert.deepEqual((await outboxRows()).map((row) => [row.entry.id, row.state]), [[bad, "refused"]]);
+  assert.deepEqual(engine.seen(), []);
+});
+
+test("what the office had and lost with its book before it came back is sent again", async () => {
+  for (let n = 0; n < 3; n++) office.write();
+  await syncOnce(desk);
+  const id = await write();
+  office.slow = true;
+  await syncOnce(desk);
+  assert.deepEqual((await outboxRows()).map((row) => row.state), ["sent"]);
+  office.slow = false;
+  office.restore(1);
+  assert.ok(await syncOnce(desk));
+  assert.deepEqual(office.book.map((entry) => entry.id), ["office-0", id]);
+  assert.deepEqual([engine.seen(), await outboxRows()], [["office-0", id], []]);
+});
+
+test("a signal that goes while it begins anew leaves what was kept, and the next round begins anew", async () => {
+  const { waiting } = await restored();
+  const fetched = globalThis.fetch;
+  globalThis.fetch = (async (input: string, init: RequestInit) => {
+    if (String(input).includes("/documents")) throw new TypeError("no network");
+    return fetched(input, init);
+  }) as typeof fetch;
+  assert.equal(await syncOnce(desk), false);
+  assert.deepEqual((await reopen()).seen(), ["office-0", "office-1", "office-2", "office-3", ...waiting]);
+  globalThis.fetch = fetched;
+  assert.ok(await syncOnce(desk));
+  assert.deepEqual(engine.seen(), ["office-0", "office-1", ...waiting]);
+});
+
+test("where the last entry is not known yet it is learnt, and goes on counting from there", async () => {
+  for (let n = 0; n < 3; n++) office.write();
+  await syncOnce(desk);
+  const db = await openDatabase();
+  const { documents, size } = (await db.get("book", "book"))!;
+  await db.put("book", { documents, size }, "book");
+  await reopen();
+  await syncOnce(desk);
+  assert.equal(office.documents, 1);
+  assert.equal((await db.get("book", "book"))?.last, "office-2");
+  office.restore(1);
+  for (const id of ["x", "y", "z"]) office.write(id);
+  await reopen();
+  await syncOnce(desk);
+  assert.deepEqual([office.documents, engine.seen()], [2, ["office-0", "x", "y", "z"]]);
+});
+
+test("another tab takes over a book that was begun anew, also where it is no longer than its own", async () => {
+  const otherEngine = new FakeEngine();
+  const other = new LocalDesk(otherEngine);
+  await restored();
+  await other.open();
+  office.write("x");
+  await syncOnce(desk);
+  await other.catchUp();
+  assert.deepEqual(otherEngine.seen(), engine.seen());
+  assert.equal(other.size, 4);
+});
+
 test("what was written through the office is not taken back by a desk that has yet to hear of it", async () => {
   shownDesk.set(desk);
   const jobs = () => ask("listJobs") as unknown as Promise<{ items?: string[] } | string[]>;

@@ -13,7 +13,7 @@ import { Notice } from "../../components/notice";
 import { Page } from "../../components/page";
 import { ask } from "../../data/ask";
 import { useAsk } from "../../data/use_ask";
-import { answerable, emptyAfterwards, isTold, recordOf, returnNames, type Afterwards } from "../../driveway/afterwards";
+import { answerable, emptyAfterwards, isMetBefore, isTold, recordOf, returnNames, type Afterwards } from "../../driveway/afterwards";
 import type { Item } from "../../driveway/gate_queue";
 import { itemWords } from "../../driveway/item_words";
 import { useWords } from "../../i18n/use_words";
@@ -31,12 +31,14 @@ function Answer({ item, job, draft, change }: Part & { item: Item }) {
   const { t, language } = useWords();
   const said = itemWords(item, language);
   const value = draft.answers[item.item] ?? "";
+  const before = isMetBefore(job, item);
   const set = (answer: string) => change({ answers: { ...draft.answers, [item.item]: answer } });
   if (takesPlainYes(item))
-    return <Choice label={said.words} value={value} onValue={set} options={[{ value: "yes", words: t("common.yes") }, { value: "", words: t("afterwards.notKnown") }]} />;
+    return <Choice label={said.words} value={value} onValue={set} options={[{ value: "yes", words: t("common.yes") }, { value: "", words: before ? t("afterwards.asBefore") : t("afterwards.notKnown") }]} />;
   return (
     <section>
       <h3 lang={said.language}>{said.words}</h3>
+      {before && <p class="fine">{t("afterwards.metBefore")}</p>}
       <EvidenceField job={job} item={item} value={value} onValue={set} />
     </section>
   );

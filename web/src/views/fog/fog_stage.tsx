@@ -9,13 +9,11 @@ import type { Stage } from "../job/job";
 import { FogOff } from "./fog_off";
 import { ReturnList, type Chosen } from "./return_list";
 import { ReturnTimer } from "./return_timer";
-import { useFogTimer } from "./use_fog_timer";
 
 /** The returns one after the other, each with its clock; then fog off. */
-export const FogStage: Stage = ({ job, again }) => {
+export const FogStage: Stage = ({ job, again, fog }) => {
   const { t, tn } = useWords();
   const [picked, setPicked] = useState<Chosen>();
-  const fog = useFogTimer(job.job);
   const all = planOf(job).systems.flatMap((system) => system.returns.map((planned) => ({ system: system.name, planned })));
   const enough = ({ system, planned }: Chosen) => foggedMs(job, system, planned.name) >= planned.band_s[0] * 1000;
   // What is being timed has the word; then what somebody picked; then the first that lacks fog.

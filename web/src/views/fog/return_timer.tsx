@@ -4,7 +4,6 @@ import type { Job } from "../../api/generated";
 import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
-import { ask } from "../../data/ask";
 import { marksPassed, timeText } from "../../driveway/fog_timer";
 import { foggedMs } from "../../driveway/shapes";
 import { signal, wakeSound } from "../../driveway/signals";
@@ -30,10 +29,7 @@ export function ReturnTimer({ job, chosen, fog, onRecorded }: { job: Job; chosen
 
   const record = async () => {
     setFault(undefined);
-    const timed = await fog.pause();
-    if (!timed) return onRecorded();
-    const body = { system, return: planned.name, time: timeText(timed.elapsed_ms) };
-    await ask("recordReturn", { path: { job: job.job }, body, id: timed.entry, endsFogOf: job.job }).then(() => (fog.forget(), onRecorded()), setFault);
+    await fog.record().then(onRecorded, setFault);
   };
 
   return (

@@ -2,19 +2,19 @@
 // The clock that runs, kept in the database every second, so that a reload or a crash loses none of it. It leaves the
 // database in the same step in which its entry is kept (src/data/outbox.ts).
 import { useEffect, useRef, useState } from "preact/hooks";
+import { ask } from "../../data/ask";
 import { clock } from "../../data/clock";
 import { openDatabase } from "../../data/database";
 import { uuidV7 } from "../../data/identity";
-import { advance, goOn, pause, resume, startTimer, type FogTimer, type Tick } from "../../driveway/fog_timer";
+import { advance, goOn, pause, resume, startTimer, stretchText, type FogTimer, type Tick } from "../../driveway/fog_timer";
 
 export interface Fog {
   timer: FogTimer | null;
   start: (system: string, name: string) => void;
-  /** Gives what is timed so far; null where another tab has recorded it. */
-  pause: () => Promise<FogTimer | null>;
+  pause: () => Promise<void>;
   goOn: () => void;
-  /** It is recorded: forget it. */
-  forget: () => void;
+  /** The valve is shut: records what is timed so far, if anything is. Errors: those of `ask`; then it stays as it is. */
+  record: () => Promise<void>;
 }
 
 const tickMs = 100;
@@ -65,17 +65,27 @@ export function useFogTimer(job: string): Fog {
     };
   }, [job]);
 
+  const shut = async () => {
+    if (current.current) await set(pause(current.current, tick()));
+  };
+  const forget = () => {
+    show(null);
+    void openDatabase().then((db) => db.delete("fog", job));
+  };
+
   return {
     timer,
     start: (system, name) => void set(startTimer(uuidV7(clock.now()), system, name, tick()), true),
-    pause: async () => {
-      if (current.current) await set(pause(current.current, tick()));
-      return current.current;
-    },
+    pause: shut,
     goOn: () => current.current && void set(goOn(current.current, tick())),
-    forget: () => {
-      show(null);
-      void openDatabase().then((db) => db.delete("fog", job));
+    record: async () => {
+      await shut();
+      // None where another tab has recorded it.
+      const timed = current.current;
+      if (!timed) return;
+      const time = stretchText(timed);
+      if (time) await ask("recordReturn", { path: { job }, body: { system: timed.system, return: timed.name, time }, id: timed.entry, endsFogOf: job });
+      forget();
     },
   };
 }

@@ -14,7 +14,7 @@ import { typedUnit, withUnit } from "../../settings/units";
 import { Pick } from "./pick";
 
 /** Items without a question of their own, and those that only ask whether. */
-const onlyWhether = ["licence", "medical-clearance", "fit-test", "mix-in-life"];
+const onlyWhether = ["licence", "medical-clearance", "fit-test", "mix-in-life", "storage-kept"];
 export const takesPlainYes = (item: Item): boolean => !item.question || onlyWhether.includes(item.item);
 
 interface Props {

@@ -3,17 +3,19 @@ import { LinkButton } from "../../components/link_button";
 import { Notice } from "../../components/notice";
 import { countItems } from "../../driveway/gate_queue";
 import { useWords } from "../../i18n/use_words";
+import { LeftRunning } from "../fog/left_running";
 import type { Stage } from "../job/job";
 import { HoldClock } from "./hold_clock";
 import { Readings } from "./readings";
 import { Release } from "./release";
 
 /** Nobody inside until the desk says that the hold is over and a named person releases the building. */
-export const HoldStage: Stage = ({ job, again }) => {
+export const HoldStage: Stage = ({ job, again, fog }) => {
   const { t, tn } = useWords();
   const { open } = countItems(job);
   return (
     <section>
+      {job.state === "stopped" && <LeftRunning fog={fog} onRecorded={again} />}
       <HoldClock job={job} again={again} />
       {open > 0 && <div class="actions thumb"><LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton></div>}
       {job.hold?.readings_needed && <Notice tone="hold" title={t("hold.readingsNeeded")}><p>{t("hold.readingsHow")}</p></Notice>}

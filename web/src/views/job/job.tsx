@@ -12,6 +12,7 @@ import { holds } from "../../driveway/shapes";
 import { useWords } from "../../i18n/use_words";
 import type { Names } from "../../route/routes";
 import { FogStage } from "../fog/fog_stage";
+import { useFogTimer, type Fog } from "../fog/use_fog_timer";
 import { HoldStage } from "../hold/hold_stage";
 import { CloseStage } from "./close_stage";
 import { DoneStage } from "./done_stage";
@@ -19,7 +20,7 @@ import { PlanFacts } from "./plan_facts";
 import { StartStage } from "./start_stage";
 import { StopJob } from "./stop_job";
 
-export type Stage = ComponentType<{ job: Job; again: () => void }>;
+export type Stage = ComponentType<{ job: Job; again: () => void; fog: Fog }>;
 
 function stageOf(job: Job): Stage {
   if (job.state === "planned" || job.state === "cleared") return StartStage;
@@ -33,6 +34,8 @@ export function JobView({ names }: { names: Names }) {
   const { t } = useWords();
   const { answer: job, fault, again } = useAsk("showJob", { path: { job: names.job ?? "" } }, 15_000);
   const name = useItemNames();
+  // Here and not in a stage: what is timed outlasts a job that is given up from elsewhere.
+  const fog = useFogTimer(names.job ?? "");
   if (!job)
     return (
       <Page title={names.job ?? ""} back="/">
@@ -48,9 +51,9 @@ export function JobView({ names }: { names: Names }) {
         <span>{name(job.product)}, {job.technician}</span>
       </p>
       <FaultNote fault={fault} />
-      <Shown job={job} again={again} />
+      <Shown job={job} again={again} fog={fog} />
       <PlanFacts job={job} />
-      {stoppable && <StopJob job={job} />}
+      {stoppable && <StopJob job={job} fog={fog} />}
       {stoppable && job.state !== "fogging" && <LinkButton href={`/jobs/${encodeURIComponent(job.job)}/afterwards`}>{t("afterwards.open")}</LinkButton>}
     </Page>
   );

@@ -11,6 +11,9 @@ export class FakeOffice {
   signedIn = true;
   /** Entries are not given out yet. */
   slow = false;
+  documents = 0;
+  /** How many entries each request for them got. */
+  gaveOut: number[] = [];
 
   install(): void {
     globalThis.fetch = (async (input: string, init: RequestInit) => {
@@ -26,17 +29,34 @@ export class FakeOffice {
     const url = new URL(target, "http://office");
     if (!this.signedIn) return json(401, { detail: "nobody is signed in" });
     if (url.pathname === "/api/v1/session") return json(200, { handle: "sedge", roles: ["technician"], device: "phone", session: "s", csrf_token: "t" });
-    if (url.pathname === "/api/v1/documents") return json(200, { documents: [], size: this.book.length });
-    if (url.pathname === "/api/v1/book/entries") return json(200, { items: this.slow ? [] : this.book.slice(Number(url.searchParams.get("from"))), next: 0, size: this.book.length });
+    if (url.pathname === "/api/v1/documents") return json(200, this.snapshot());
+    if (url.pathname === "/api/v1/book/entries") return json(200, this.entries(url.searchParams));
     if (url.pathname === "/api/v1/sync") return json(200, this.take(JSON.parse(String(init.body)) as { entries: OwnEntry[] }));
     if (url.pathname === "/api/v1/jobs") return json(200, { items: this.book.map((entry) => entry.id) });
     if (url.pathname === "/api/v1/crew") return json(201, { entries: [this.write()], departures: [], already_there: false });
     return json(404, { detail: "nothing" });
   }
 
+  private snapshot(): unknown {
+    this.documents++;
+    return { documents: this.book.map(({ id }) => ({ kind: "entry", key: id, body: {}, live: true })), size: this.book.length };
+  }
+
+  private entries(query: URLSearchParams): unknown {
+    const from = Number(query.get("from"));
+    const items = this.slow ? [] : this.book.slice(from, from + Number(query.get("limit")));
+    this.gaveOut.push(items.length);
+    return { items, next: 0, size: this.book.length };
+  }
+
+  /** From a backup of when the book was that long. */
+  restore(size: number): void {
+    this.book = this.book.slice(0, size);
+  }
+
   /** An entry that came another way than by a device's outbox. */
-  private write(): BookEntry {
-    const entry: BookEntry = { id: `office-${this.book.length}`, kind: "note", happened_ms: 0, body: {}, actor: "sedge", device: "phone", seq: this.book.length, received_ms: 0 };
+  write(id = `office-${this.book.length}`): BookEntry {
+    const entry: BookEntry = { id, kind: "note", happened_ms: 0, body: {}, actor: "sedge", device: "phone", seq: this.book.length, received_ms: 0 };
     this.book.push(entry);
     return entry;
   }
@@ -45,7 +65,8 @@ export class FakeOffice {
     if (entries.length > 0) this.batches++;
     const results = entries.map((entry) => {
       if (this.refuses.has(entry.id)) return { id: entry.id, result: "refused", code: "not-permitted", detail: "your role does not allow this" };
-      if (this.book.some((one) => one.id === entry.id)) return { id: entry.id, result: "already-there" };
+      const seq = this.book.findIndex((one) => one.id === entry.id);
+      if (seq >= 0) return { id: entry.id, result: "already-there", seq };
       this.book.push({ ...entry, actor: "sedge", device: "phone", seq: this.book.length, received_ms: 0 });
       return { id: entry.id, result: "accepted" };
     });
