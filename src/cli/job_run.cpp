@@ -20,7 +20,10 @@ Result<json> JobRun::job() const {
 }
 
 Outcome JobRun::walk() {
-  for (;;) {
+  const auto at_first = job();
+  if (!at_first) return refuse(at_first.error());
+  Walk went = take_up(*at_first);
+  while (went && *went == Went::on) {
     const auto current = job();
     if (!current) return refuse(current.error());
     const JobState state = state_of(*current);
@@ -29,13 +32,11 @@ Outcome JobRun::walk() {
       say(next_words(*current), true);
       return {};
     }
-    const auto went = part(*current);
-    if (!went) return tl::make_unexpected(went.error());
-    if (*went == Went::left) {
-      say(fmt::format("Left here. fogwright job run {} goes on from this point.", id_));
-      return {};
-    }
+    went = part(*current);
   }
+  if (!went) return tl::make_unexpected(went.error());
+  say(fmt::format("Left here. fogwright job run {} goes on from this point.", id_));
+  return {};
 }
 
 Walk JobRun::part(const json& job) {

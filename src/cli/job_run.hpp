@@ -8,6 +8,7 @@
 
 #include "cli/book_session.hpp"
 #include "cli/job_commands.hpp"
+#include "cli/running_stretch.hpp"
 
 namespace fogwright {
 
@@ -20,7 +21,8 @@ using Walk = tl::expected<Went, Faults>;
 
 class JobRun {
  public:
-  JobRun(const Call& call, Store& store, std::string id) : call_(call), store_(store), id_(std::move(id)) {}
+  JobRun(const Call& call, Store& store, std::string id)
+      : call_(call), store_(store), id_(std::move(id)), running_(call, store.origin(), id_) {}
 
   [[nodiscard]] Outcome walk();
 
@@ -45,10 +47,13 @@ class JobRun {
 
   // job_run_fog.cpp
   [[nodiscard]] Walk fog(const nlohmann::json& job);
-  [[nodiscard]] Went fog_return(const nlohmann::json& job, const std::string& system,
-                                const nlohmann::json& planned);
+  /// Asks for the stretch that was being timed when an earlier walk came to its end in the middle of it.
+  [[nodiscard]] Went take_up(const nlohmann::json& job);
+  [[nodiscard]] Went fog_return(const std::string& system, const nlohmann::json& planned);
   [[nodiscard]] Went time_return(const std::string& system, const nlohmann::json& planned,
                                  std::int64_t before_ms);
+  /// Asks for what no clock can tell, since nobody stopped it at the valve.
+  [[nodiscard]] Went ask_stretch(const std::string& system, const std::string& name, std::int64_t reckoned_ms);
   bool record(const std::string& system, const std::string& name, std::int64_t ms);
   [[nodiscard]] Walk fog_off();
 
@@ -69,6 +74,7 @@ class JobRun {
   const Call& call_;
   Store& store_;
   std::string id_;
+  StretchFile running_;
   bool closed_ = false;
   bool drawn_ = false;
 };

@@ -18,6 +18,7 @@ constexpr std::int64_t tick_ms = 250;
 constexpr std::int64_t sparse_ms = 10'000;  // off a terminal, a line so often
 /// After the high mark the clock stops by itself: nobody is at the keyboard.
 constexpr std::int64_t overrun_ms = 30'000;
+constexpr std::int64_t longest_answer_ms = 6 * 3'600'000LL;  // what record_return takes
 
 struct Mark {
   std::int64_t ms;
@@ -57,8 +58,50 @@ void JobRun::end_redraw() {
 }
 
 bool JobRun::record(const std::string& system, const std::string& name, std::int64_t ms) {
-  return ms <= 0 ||
-         write([&](const DeskContext& context) { return record_return(context, id_, system, name, ms); });
+  const bool known = ms <= 0 || write([&](const DeskContext& context) {
+                       return record_return(context, id_, system, name, ms);
+                     });
+  if (known) running_.remove();
+  return known;
+}
+
+Went JobRun::take_up(const json& job) {
+  const auto stretch = running_.kept();
+  if (!stretch) return Went::on;
+  const JobState state = state_of(job);
+  const bool fog_is_out = state == JobState::fogging || state == JobState::holding || is_stopped_in_fog(job);
+  // More in the book than when the valve opened: the stretch was recorded, by the last thing that the tool did
+  // or by hand. The file alone is left.
+  if (!fog_is_out || !find_return(job, stretch->system, stretch->name) ||
+      fogged_ms(job, stretch->system, stretch->name) > stretch->before_ms) {
+    running_.remove();
+    return Went::on;
+  }
+  say(fmt::format("{}, {} was being timed when the tool ended. Shut the valve if it is open.", stretch->system,
+                  stretch->name),
+      true);
+  return ask_stretch(stretch->system, stretch->name, open_ms(*stretch, now()));
+}
+
+Went JobRun::ask_stretch(const std::string& system, const std::string& name, std::int64_t reckoned_ms) {
+  const std::int64_t offered = std::min(reckoned_ms, longest_answer_ms);
+  // Where no clock tells a time, Enter does not mean that there was none.
+  const std::string by_enter = offered > 0 ? fmt::format("Enter: {} s; ", (offered + 999) / 1'000) : "";
+  for (;;) {
+    const auto typed = ask(
+        fmt::format("Seconds that the valve was open in this stretch ({}0: it was never opened)", by_enter));
+    if (!typed) return Went::left;
+    std::int64_t ms = offered;
+    if (!typed->empty() || offered == 0) {
+      const auto time = read_fog_time(*typed, name, {"s"});
+      if (!time) {
+        tell(time.error());
+        continue;
+      }
+      ms = time->floor_in(unit::millisecond);
+    }
+    return record(system, name, ms) ? Went::on : Went::left;
+  }
 }
 
 Walk JobRun::fog(const json& job) {
@@ -67,16 +110,19 @@ Walk JobRun::fog(const json& job) {
       true);
   for (const json& system : job.at("plan").at("systems"))
     for (const json& planned : system.at("returns"))
-      if (fog_return(job, system.at("name"), planned) == Went::left) return Went::left;
+      if (fog_return(system.at("name"), planned) == Went::left) return Went::left;
   if (ask_items(Stage::during_fogging) == Went::left) return Went::left;
   return fog_off();
 }
 
-Went JobRun::fog_return(const json& job, const std::string& system, const json& planned) {
+/// Until the book has the low mark, or the technician ends the return.
+Went JobRun::fog_return(const std::string& system, const json& planned) {
   const std::string name = planned.at("name");
-  const std::int64_t before = fogged_ms(job, system, name);
-  if (before >= planned.at("band_s").at(0).get<std::int64_t>() * 1'000) return Went::on;
   for (;;) {
+    const auto current = job();
+    if (!current) return Went::left;
+    const std::int64_t before = fogged_ms(*current, system, name);
+    if (before >= planned.at("band_s").at(0).get<std::int64_t>() * 1'000) return Went::on;
     say(fmt::format("{}, {}: {} s ({} to {} s); {}.{} s so far.", system, name,
                     planned.at("seconds").get<std::int64_t>(), planned.at("band_s").at(0).get<std::int64_t>(),
                     planned.at("band_s").at(1).get<std::int64_t>(), before / 1'000, before / 100 % 10),
@@ -88,8 +134,8 @@ Went JobRun::fog_return(const json& job, const std::string& system, const json& 
     const auto time = read_fog_time(*typed, name, {"s"});
     if (!time)
       tell(time.error());
-    else if (record(system, name, time->floor_in(unit::millisecond)))
-      return Went::on;
+    else
+      (void)record(system, name, time->floor_in(unit::millisecond));
   }
 }
 
@@ -98,7 +144,13 @@ Went JobRun::time_return(const std::string& system, const json& planned, std::in
   const std::string name = planned.at("name");
   const auto marks = marks_of(planned);
   std::int64_t recorded = before_ms;
-  std::int64_t from = uptime();
+  // The clock counts from the key: the valve is open while the file is written.
+  const auto start = [&] {
+    const Moment opened = now();
+    running_.keep({system, name, recorded, opened});
+    return opened.clock.uptime_ms;
+  };
+  std::int64_t from = start();
   std::size_t next = 0;
   std::int64_t shown = 0;
   while (next < marks.size() && marks[next].ms <= recorded) ++next;
@@ -124,21 +176,12 @@ Went JobRun::time_return(const std::string& system, const json& planned, std::in
       std::optional<char> again;
       while (again != 'p' && again != 'n' && !closed_) again = key(1'000);
       if (again != 'p') return again == 'n' ? Went::on : Went::left;
-      from = uptime();
+      from = start();
       continue;
     }
     if (overrun || closed_) {
-      const auto typed = ask(fmt::format("Seconds that the valve was open in this stretch (Enter: {} s)",
-                                         (stretch + 999) / 1'000));
-      if (!typed) return Went::left;
-      const auto time = typed->empty()
-                            ? Result<FogTime>(FogTime(static_cast<double>(stretch), unit::millisecond))
-                            : read_fog_time(*typed, name, {"s"});
-      if (!time) {
-        tell(time.error());
-        return Went::on;  // the return is still open and is asked for again
-      }
-      return record(system, name, time->floor_in(unit::millisecond)) ? Went::on : Went::left;
+      if (ask_stretch(system, name, stretch) == Went::left) return Went::left;
+      return fog_return(system, planned);  // short of the low mark it is asked for again
     }
   }
 }

@@ -13,9 +13,11 @@ using nlohmann::json;
 constexpr std::int64_t longest_stretch_ms = 6 * 3'600'000;
 
 /// A job whose fog runs, or that somebody gave up while it ran: who stands at the fogger tells the end of it.
-Result<json> fogging_job(const DeskContext& context, const std::string& id) {
+/// What was still timed (`late`) when another device told the end is fog, too.
+Result<json> fogging_job(const DeskContext& context, const std::string& id, bool late = false) {
   auto job = find_job(context.documents, id);
   if (!job || state_of(*job) == JobState::fogging || is_stopped_in_fog(*job)) return job;
+  if (late && state_of(*job) == JobState::holding) return job;
   return fail(ErrorCode::wrong_state,
               fmt::format("job {} is {}, not {}", id, job_state_name(state_of(*job)),
                           job_state_name(JobState::fogging)),
@@ -27,7 +29,7 @@ Result<json> fogging_job(const DeskContext& context, const std::string& id) {
 Result<Drafts> record_return(const DeskContext& context, const std::string& id, const std::string& system,
                              const std::string& name, std::int64_t actual_ms) {
   if (auto ok = may_make(context, "return-fogged"); !ok) return tl::make_unexpected(ok.error());
-  const auto job = fogging_job(context, id);
+  const auto job = fogging_job(context, id, true);
   if (!job) return tl::make_unexpected(job.error());
   const auto planned = find_return(*job, system, name);
   if (!planned) return tl::make_unexpected(planned.error());
@@ -39,8 +41,9 @@ Result<Drafts> record_return(const DeskContext& context, const std::string& id, 
                        {"system", planned->system},
                        {"return", planned->plan.at("name")},
                        {"planned_s", planned->plan.at("seconds")},
-                       {"actual_ms", actual_ms}})};
-  if (state_of(*job) == JobState::fogging) return drafts;
+                       {"actual_ms", actual_ms},
+                       {"clock", clock_json(context.clock)}})};
+  if (state_of(*job) != JobState::stopped) return drafts;  // it is drawn when the job is closed
   json with_it = *job;
   with_it["returns"].push_back({{"actual_ms", actual_ms}});
   draw_rest(context, *job, used_by_time_ul(with_it), drafts);

@@ -61,11 +61,10 @@ json met_body(const DeskContext& context, const json& job, const Need& need, jso
 
 /// A job that was given up has booked its cartridge: what was worn beyond that is booked when it is told.
 void add_wear_told_late(const DeskContext& context, const json& job, const json& evidence, Drafts& drafts) {
-  const CartridgeWear booked = cartridge_wear(job);
-  CartridgeWear worn{evidence.at("cartridge").get<std::string>(), evidence.at("minutes").get<std::int64_t>()};
-  if (state_of(job) != JobState::stopped || worn.cartridge.empty()) return;
-  if (worn.cartridge == booked.cartridge) worn.minutes -= booked.minutes;
-  if (worn.minutes > 0) drafts.push_back(cartridge_used(context, job, worn));
+  const CartridgeWear worn = not_booked(
+      job, {evidence.at("cartridge").get<std::string>(), evidence.at("minutes").get<std::int64_t>()});
+  if (state_of(job) == JobState::stopped && !worn.cartridge.empty() && worn.minutes > 0)
+    drafts.push_back(cartridge_used(context, job, worn));
 }
 
 /// Whether an item can still lapse: after the fog began of those before it only what somebody's entering ends,

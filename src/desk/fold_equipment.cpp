@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "desk/fold_parts.hpp"
+#include "desk/job_document.hpp"
 #include "desk/label_facts.hpp"
 #include "fogwright/stock.hpp"
 
@@ -62,6 +63,17 @@ void cartridge_registered(const Entry& entry, MutableDocuments& documents) {
   documents.put("cartridge", cartridge["cartridge"].get<std::string>(), cartridge, true);
 }
 
+/// The job knows what it has booked, so that nothing is booked twice.
+void note_wear(const Entry& entry, MutableDocuments& documents, const std::string& cartridge,
+               std::int64_t minutes) {
+  const std::string id = entry.body.value("job", std::string());
+  auto job = documents.get("job", id);
+  if (!job) return;
+  json& booked = (*job)["worn_booked"][cartridge];
+  booked = minutes + (booked.is_null() ? 0 : booked.get<std::int64_t>());
+  documents.put("job", id, *job, is_live(*job));
+}
+
 void cartridge_used(const Entry& entry, MutableDocuments& documents) {
   const std::string name = entry.body.at("cartridge");
   const std::int64_t minutes = std::max<std::int64_t>(0, entry.body.at("minutes").get<std::int64_t>());
@@ -72,6 +84,7 @@ void cartridge_used(const Entry& entry, MutableDocuments& documents) {
   const Sequence before = cartridge->value("seqs", Sequence{});
   (*cartridge)["seqs"].push_back(entry.seq);
   documents.put("cartridge", name, *cartridge, cartridge->at("active"));
+  note_wear(entry, documents, name, minutes);
   json about = {{"cartridge", name}};
   copy(entry.body, about, {"job"});
   if (!cartridge->at("active").get<bool>())

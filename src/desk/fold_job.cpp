@@ -15,13 +15,6 @@ namespace {
 
 using nlohmann::json;
 
-/// A job is live until it is closed; a stopped one until the fog that was let out is released.
-bool is_live(const json& job) {
-  const JobState state = state_of(job);
-  if (state == JobState::stopped) return job.contains("fog_ended") && !job.contains("released");
-  return state != JobState::closed;
-}
-
 void keep(const Entry& entry, MutableDocuments& documents, json& job) {
   job["last_ms"] = std::max(job.value("last_ms", entry.happened_ms), entry.happened_ms);
   job["last_seq"] = entry.seq;
@@ -48,7 +41,12 @@ void follow_the_fog(const Entry& entry, MutableDocuments& documents, json& job) 
   const auto used_ul = job["used_ul"].get<std::int64_t>();
   const auto longer = hold_of_more_fog(documents, job, used_ul);
   if (!longer) return;
-  job["plan"] = more_cautious(job.at("plan"), *longer, true);
+  if (!job.contains("hold_planned")) job["hold_planned"] = job.at("plan").at("hold_minutes");
+  json plan = more_cautious(job.at("plan"), *longer, true);
+  const bool known = job.value("over_fogged", false) && plan == job["plan"];
+  job["plan"] = std::move(plan);
+  job["over_fogged"] = true;
+  if (known) return;
   raise_about(entry, documents, job, "over-fogged",
               fmt::format("{} was let out, and the plan reckoned with {} at most: the hold is {} min",
                           volume_words(let_out_ul(job, used_ul), Rounding::up),
@@ -102,8 +100,10 @@ void plan_checked(const Entry& entry, MutableDocuments& documents) {
   for (const json& one : entry.body.at("differences"))
     words += (words.empty() ? "" : "; ") + one.get<std::string>();
   raise_about(entry, documents, *job, "plan-differs", words, entries_of(*job, {"planned_seq"}));
-  if (entry.body.contains("plan"))
+  if (entry.body.contains("plan")) {
     (*job)["plan"] = more_cautious(job->at("plan"), entry.body["plan"], job->contains("fog_started"));
+    job->erase("hold_planned");
+  }
   keep(entry, documents, *job);
 }
 
@@ -183,10 +183,14 @@ void return_fogged(const Entry& entry, MutableDocuments& documents) {
                                {"return", entry.body.at("return")},
                                {"actual_ms", entry.body.at("actual_ms")},
                                {"seq", entry.seq}});
-  // Timed until after somebody else gave the job up: the hold counts from the last that is known of the fog.
-  if (stopped_in_fog) {
-    (*job)["fog_ended"] = fog_off_moment(entry, *job);
-    (*job)["fog_ended"]["seq"] = entry.seq;
+  // Timed until after another device gave the job up or told the end: the hold counts from the last that is
+  // known of the fog.
+  if (stopped_in_fog || state_of(*job) == JobState::holding) {
+    json ended = fog_off_moment(entry, *job);
+    // An entry of an earlier version tells no clock: the one of the fog's end goes on counting.
+    if (!entry.body.contains("clock")) ended["clock"] = job->at("fog_ended").at("clock");
+    ended["seq"] = entry.seq;
+    (*job)["fog_ended"] = std::move(ended);
     if (job->value("measured", std::string()) == "by-time") (*job)["used_ul"] = used_by_time_ul(*job);
     follow_the_fog(entry, documents, *job);
   }
@@ -211,15 +215,15 @@ void fog_ended(const Entry& entry, MutableDocuments& documents) {
   keep(entry, documents, *job);
 }
 
-/// The office knows that the clock of the device that dated the end of the fog was behind.
+/// The office knows that the clock of the device that dated the end of the fog was behind. The device itself
+/// goes on counting by its own clock; whoever has another one counts from the office's time.
 void clock_checked(const Entry& entry, MutableDocuments& documents) {
   auto job = job_for(entry, documents);
-  if (!job) return;
-  const auto ended_ms = entry.body.at("fog_ended_ms").get<std::int64_t>();
-  if (!job->contains("fog_ended") || job->contains("released") ||
-      (*job)["fog_ended"].at("ms").get<std::int64_t>() >= ended_ms)
-    return;
-  (*job)["fog_ended"]["ms"] = ended_ms;
+  if (!job || !job->contains("fog_ended") || job->contains("released")) return;
+  json& ended = (*job)["fog_ended"];
+  const auto at_ms = entry.body.at("fog_ended_ms").get<std::int64_t>();
+  if (at_ms <= std::max(ended.at("ms").get<std::int64_t>(), ended.value("office_ms", std::int64_t{0}))) return;
+  ended["office_ms"] = at_ms;
   raise_about(
       entry, documents, *job, "clock-set-in-hold",
       fmt::format("the clock of the device was {} min behind when it dated the end of the fog: the hold counts "

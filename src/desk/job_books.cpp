@@ -24,8 +24,8 @@ void draw_rest(const DeskContext& context, const json& job, std::int64_t used_ul
 }
 
 void add_cartridge_hours(const DeskContext& context, const json& job, Drafts& drafts) {
-  const CartridgeWear worn = cartridge_wear(job);
-  if (!worn.cartridge.empty()) drafts.push_back(cartridge_used(context, job, worn));
+  const CartridgeWear worn = not_booked(job, cartridge_wear(job));
+  if (!worn.cartridge.empty() && worn.minutes > 0) drafts.push_back(cartridge_used(context, job, worn));
 }
 
 NewEntry cartridge_used(const DeskContext& context, const json& job, const CartridgeWear& worn) {

@@ -98,8 +98,20 @@ CartridgeWear cartridge_wear(const json& job) {
   return {};
 }
 
+bool is_live(const json& job) {
+  const JobState state = state_of(job);
+  if (state == JobState::stopped) return job.contains("fog_ended") && !job.contains("released");
+  return state != JobState::closed;
+}
+
 bool is_stopped_in_fog(const json& job) {
   return state_of(job) == JobState::stopped && job.contains("fog_started") && !job.contains("released");
+}
+
+CartridgeWear not_booked(const json& job, CartridgeWear worn) {
+  const std::int64_t booked = job.value("worn_booked", json::object()).value(worn.cartridge, std::int64_t{0});
+  worn.minutes = std::max<std::int64_t>(0, worn.minutes - booked);
+  return worn;
 }
 
 bool is_unbooked(const json& job) {

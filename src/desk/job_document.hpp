@@ -54,6 +54,10 @@ struct CartridgeWear {
   std::int64_t minutes = 0;
 };
 [[nodiscard]] CartridgeWear cartridge_wear(const nlohmann::json& job);
+/// Of those the minutes that no `cartridge-used` has booked for the job yet.
+[[nodiscard]] CartridgeWear not_booked(const nlohmann::json& job, CartridgeWear worn);
+/// A job is live until it is closed; a stopped one until the fog that was let out is released.
+[[nodiscard]] bool is_live(const nlohmann::json& job);
 /// Fog that was out when the job was given up, and nobody has released the building yet.
 [[nodiscard]] bool is_stopped_in_fog(const nlohmann::json& job);
 /// Fog was let out, and what it took is not in the books of the stock and the cartridges yet: they are written

@@ -40,11 +40,21 @@ std::vector<ReleaseLimit> recorded_limits(const json& plan) {
   return limits;
 }
 
+/// When the fog ended, for who counts by this clock: beside the one that dated it the office's later time
+/// stands.
+Moment fog_off_for(const json& job, const BootClock& clock) {
+  const json& ended = job.at("fog_ended");
+  Moment moment = read_moment(ended);
+  if (moment.clock.boot.empty() || moment.clock.boot != clock.boot)
+    moment.ms = std::max(moment.ms, ended.value("office_ms", moment.ms));
+  return moment;
+}
+
 /// Readings after fog-off; their times count as the hold's own time does. The views point into the job.
-std::vector<Reading> read_readings(const json& job, const Moment& fog_off) {
+std::vector<Reading> read_readings(const json& job) {
   std::vector<Reading> readings;
   for (const json& one : job.at("readings"))
-    readings.push_back({elapsed_ms(fog_off, read_moment(one)),
+    readings.push_back({elapsed_ms(fog_off_for(job, read_moment(one).clock), read_moment(one)),
                         one.at("substance").get_ref<const std::string&>(), micrograms(one.at("ug_m3")),
                         one.at("fan_running").get<bool>(), one.at("seq").get<std::int64_t>()});
   return readings;
@@ -55,10 +65,10 @@ std::vector<Reading> read_readings(const json& job, const Moment& fog_off) {
 std::optional<HoldState> hold_state(const json& job, const Moment& now) {
   if (!job.contains("fog_ended")) return std::nullopt;
   const json& plan = job.at("plan");
-  const Moment fog_off = read_moment(job.at("fog_ended"));
+  const Moment fog_off = fog_off_for(job, now.clock);
   const Hold hold = read_hold(plan);
   const auto limits = recorded_limits(plan);
-  const auto readings = read_readings(job, fog_off);
+  const auto readings = read_readings(job);
   HoldState state;
   state.elapsed_ms = elapsed_ms(fog_off, now);
   state.floor_ms =

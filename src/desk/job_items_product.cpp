@@ -2,6 +2,7 @@
 // Product, lot, date, mix, volumes.
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <algorithm>
 #include <set>
 
 #include "desk/checks.hpp"
@@ -31,22 +32,33 @@ Fault vessel_fault(const GateView& view, const std::string& id, bool batch) {
     return fmt::format("no {} is called \"{}\"", batch ? "batch" : "container", id);
   if (vessel->text("product") != view.job.at("product"))
     return fmt::format("{} holds {}", id, vessel->text("product"));
-  if (vessel->disposed()) return fmt::format("{} was disposed of", id);
+  // What a mix took out of a container is in the batch: the empty one may be gone.
+  const bool in_batch = !batch && is_mixed(view.job);
+  if (vessel->disposed() && !in_batch) return fmt::format("{} was disposed of", id);
   return std::nullopt;
 }
 
-/// What other jobs let out of these vessels and have not drawn yet: what they used, while they fog the most
-/// they can.
+/// Of what another job let out and has not drawn yet what will come out of these vessels (draw_rest): what it
+/// used, while it fogs the most it can.
+std::int64_t undrawn_ul(const GateView& view, const json& job, const std::set<std::string>& vessels) {
+  const auto used = job.contains("used_ul") ? job["used_ul"].get<std::int64_t>()
+                                            : job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
+  std::int64_t rest = used - drawn_ul(view.documents, job), ul = 0;
+  const auto from = vessels_of(job);
+  for (std::size_t i = 0; i < from.size() && rest > 0; ++i) {
+    const auto vessel = vessel_in(view.documents, from[i]);
+    if (!vessel) continue;
+    const std::int64_t share = i + 1 == from.size() ? rest : std::min(rest, vessel->remaining_ul());
+    if (vessels.contains(from[i])) ul += share;
+    rest -= share;
+  }
+  return ul;
+}
+
 std::int64_t undrawn_ul(const GateView& view, const std::set<std::string>& vessels) {
   std::int64_t ul = 0;
   view.documents.each("job", true, [&](const std::string& id, const json& job) {
-    if (id == view.job.at("job") || !is_unbooked(job)) return;
-    const auto from = vessels_of(job);
-    if (std::none_of(from.begin(), from.end(), [&](const std::string& one) { return vessels.contains(one); }))
-      return;
-    const auto used = job.contains("used_ul") ? job["used_ul"].get<std::int64_t>()
-                                              : job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
-    ul += std::max<std::int64_t>(0, used - drawn_ul(view.documents, job));
+    if (id != view.job.at("job") && is_unbooked(job)) ul += undrawn_ul(view, job, vessels);
   });
   return ul;
 }
@@ -87,14 +99,24 @@ Result<json> read_last_day(const GateView&, const Need& need, const std::string&
   return json{{"expires", plain_words(typed)}};
 }
 
+bool is_part_of(const Vessel& batch, const std::string& container) {
+  const json parts = batch.body.value("parts", json::array());
+  return std::any_of(parts.begin(), parts.end(),
+                     [&](const json& part) { return part.at("container") == container; });
+}
+
 Fault last_day_fault(const GateView& view, const Need&, const json& evidence) {
   if (const std::string last = evidence.at("expires"); last < view.today.date)
     return fmt::format("it expired on {}", last);
   const auto ids = containers_of(view.job);
   if (ids.empty()) return "the containers are not named yet";
+  const auto batch = vessel_in(view.documents, evidence_text(view.job, "mix-time", "from"));
   for (const std::string& id : ids) {
     const auto vessel = vessel_in(view.documents, id);
-    if (!vessel || view.now_ms >= vessel_usable_until(view.documents, *vessel))
+    // What is in the batch was used when it was mixed; the batch has a life of its own.
+    const std::int64_t used_ms =
+        batch && is_part_of(*batch, id) ? batch->body.at("mixed_ms").get<std::int64_t>() : view.now_ms;
+    if (!vessel || used_ms >= vessel_usable_until(view.documents, *vessel))
       return fmt::format("by the book {} is past its shelf life", id);
   }
   return std::nullopt;
@@ -121,6 +143,12 @@ Fault batch_fault(const GateView& view, const Need&, const json& evidence) {
     return fmt::format("{} was mixed otherwise than the label says: dispose of it and mix another", id);
   if (batch->body.value("of_expired", false))
     return fmt::format("{} was mixed of product that had expired: dispose of it and mix another", id);
+  // The record of a job names the lots that were fogged.
+  const auto named = containers_of(view.job);
+  for (const json& part : batch->body.at("parts"))
+    if (const std::string from = part.at("container");
+        !named.empty() && std::find(named.begin(), named.end(), from) == named.end())
+      return fmt::format("{} was mixed out of {}, which is not among the containers that were named", id, from);
   return amount_fault(view, {id});
 }
 
@@ -150,6 +178,8 @@ Fault storage_fault(const GateView& view, const Need&, const json& evidence) {
     const auto place = view.documents.get("place", name);
     const auto facts = view.documents.get("label-facts", vessel->text("label_digest"));
     if (!place || !facts || !place->contains("last_temperature_mk")) continue;
+    if (place->value("last_read_ms", std::int64_t{0}) > view.now_ms)
+      continue;  // what was read later says nothing
     const auto mk = (*place)["last_temperature_mk"].get<std::int64_t>();
     const bool cold = facts->contains("low_mk") && mk < (*facts)["low_mk"].get<std::int64_t>();
     const bool hot = facts->contains("high_mk") && mk > (*facts)["high_mk"].get<std::int64_t>();

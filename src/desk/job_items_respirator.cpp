@@ -130,7 +130,7 @@ std::int64_t unbooked_minutes(const GateView& view, const std::string& cartridge
   std::int64_t minutes = 0;
   view.documents.each("job", true, [&](const std::string& id, const json& job) {
     if (id == view.job.at("job") || !is_unbooked(job)) return;
-    const CartridgeWear worn = cartridge_wear(job);
+    const CartridgeWear worn = not_booked(job, cartridge_wear(job));
     if (worn.cartridge == cartridge) minutes += worn.minutes;
   });
   return minutes;

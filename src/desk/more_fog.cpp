@@ -28,13 +28,13 @@ std::optional<json> planned_again(const Documents& documents, const json& job, d
 }
 
 /// Air clears by a share an hour, so a time that grows with the volume is longer than it need be.
-json stretched(const json& plan, double times) {
-  json hold = plan.at("hold_minutes");
+json stretched(const json& planned, const json& limits, double times) {
+  json hold = planned;
   for (const char* part : {"model", "haze", "floor", "total"})
     if (hold.contains(part))
       hold[part] = static_cast<std::int64_t>(std::ceil(hold[part].get<double>() * times));
   hold["readings_needed"] = true;
-  return {{"hold_minutes", std::move(hold)}, {"limits", plan.at("limits")}};
+  return {{"hold_minutes", std::move(hold)}, {"limits", limits}};
 }
 
 }  // namespace
@@ -58,7 +58,8 @@ std::optional<json> hold_of_more_fog(const Documents& documents, const json& job
       static_cast<double>(ul) / static_cast<double>(std::max<std::int64_t>(1, most_planned_ul(job)));
   std::optional<json> again;
   if (why_unreadable([&] { again = planned_again(documents, job, times); }) || !again)
-    return stretched(job.at("plan"), times);
+    return stretched(job.contains("hold_planned") ? job["hold_planned"] : job.at("plan").at("hold_minutes"),
+                     job.at("plan").at("limits"), times);
   return again;
 }
 

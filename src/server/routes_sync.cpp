@@ -12,6 +12,7 @@
 #include "asking/offline.hpp"
 #include "asking/written_json.hpp"
 #include "fogwright/book/encoding.hpp"
+#include "fogwright/desk/job.hpp"
 #include "fogwright/desk/permissions.hpp"
 #include "fogwright/desk/plan_check.hpp"
 #include "server/beside.hpp"
@@ -118,10 +119,21 @@ NewEntry remark_on(const NewEntry& entry, std::uint32_t number, std::int64_t now
   return {derived_id(entry.id, number), now_ms, entry.actor, "server", kind, std::move(body), {}, {}};
 }
 
+/// Whether an entry dates the end of a fog, in a job as it stands before it.
+bool dates_fog_off(const Documents& now, const NewEntry& entry) {
+  if (entry.kind == "fog-ended") return true;
+  const auto job =
+      now.get("job", entry.body.value("job", json()).is_string() ? entry.body["job"].get<std::string>() : "");
+  const std::string state = job ? job->value("state", std::string()) : std::string();
+  return (entry.kind == "job-stopped" && state == job_state_name(JobState::fogging)) ||
+         (entry.kind == "return-fogged" &&
+          (state == job_state_name(JobState::stopped) || state == job_state_name(JobState::holding)));
+}
+
 /// A hold that a clock running behind dated too early begins when the fog really ended.
-std::optional<json> check_fog_off(const NewEntry& entry, std::int64_t off_ms, std::int64_t now_ms) {
-  const bool ends_fog = entry.kind == "fog-ended" || entry.kind == "job-stopped";
-  if (!ends_fog || off_ms >= -clock_off_remark_ms) return std::nullopt;
+std::optional<json> check_fog_off(const Documents& now, const NewEntry& entry, std::int64_t off_ms,
+                                  std::int64_t now_ms) {
+  if (off_ms >= -clock_off_remark_ms || !dates_fog_off(now, entry)) return std::nullopt;
   return json{{"job", entry.body.value("job", json())},
               {"behind_ms", -off_ms},
               {"fog_ended_ms", std::min(now_ms, entry.happened_ms - off_ms)}};
@@ -134,7 +146,7 @@ Drafts drafts_of(const Documents& now, const NewEntry& entry, std::int64_t off_m
   if (entry.kind == "job-planned")
     if (auto checked = check_plan(now, entry.body))
       drafts.push_back(remark_on(entry, plan_check_id, now_ms, "plan-checked", std::move(*checked)));
-  if (auto checked = check_fog_off(entry, off_ms, now_ms))
+  if (auto checked = check_fog_off(now, entry, off_ms, now_ms))
     drafts.push_back(remark_on(entry, clock_check_id, now_ms, "clock-checked", std::move(*checked)));
   return drafts;
 }

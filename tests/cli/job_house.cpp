@@ -47,6 +47,7 @@ const std::vector<std::pair<std::string, std::string>>& replies() {
       {"Type start", "start"},
       {"Type release", "release"},
       {"Enter when the valve opens", ""},
+      {"Seconds that the valve was open", ""},
   };
   return all;
 }
@@ -154,6 +155,12 @@ void JobHouse::meet(const std::string& stage) {
       const std::string item = one.at("requirement");
       done({"job", "check", "J1", item, answer(item)});
     }
+}
+
+std::string JobHouse::give_home() {
+  const auto data = std::filesystem::path(path_).parent_path() / "data";
+  machine.environment["XDG_DATA_HOME"] = data;
+  return data / "fogwright" / "running";
 }
 
 std::string JobHouse::reply(const std::string& shown) const {

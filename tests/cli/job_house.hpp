@@ -34,6 +34,9 @@ class JobHouse {
   /// The power fails at this wait for a key.
   int power_fails_at = -1;
   int keys_waited = 0;
+  /// Gives the machine a home folder, in the folder of the book; returns where running stretches are kept in
+  /// it.
+  std::string give_home();
   std::int64_t hold_tick_ms = 60'000;  ///< how much time each wait in the hold takes
 
   Machine machine;

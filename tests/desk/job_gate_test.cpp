@@ -344,17 +344,43 @@ TEST_CASE("Minutes that another job lets a cartridge be worn count before they a
   world.shop.done(answer("cartridge-hours", "35 min"));
 }
 
-TEST_CASE(
-    "A job that is given up books its cartridge, and what was worn beyond the declared when that is told") {
-  for (const auto& [told, booked] : std::vector<std::pair<std::string, int>>{{"40 min", 45}, {"60 min", 60}}) {
-    JobWorld world("brackwater-20");
-    world.meet_before_start();
-    world.start();
-    world.shop.done(stop_job(world.context(), "J1", "the hose burst"));
-    CHECK(world.shop.document("cartridge", "K1").at("used_minutes") == 45);
+TEST_CASE("A job that is given up books its cartridge, and no minute twice") {
+  JobWorld world("brackwater-20");
+  world.meet_before_start();
+  world.start();
+  world.shop.done(stop_job(world.context(), "J1", "the hose burst"));
+  const auto used = [&] { return world.shop.document("cartridge", "K1").at("used_minutes").get<int>(); };
+  CHECK(used() == 45);
+  for (const auto& [told, booked] : std::vector<std::pair<std::string, int>>{
+           {"40 min", 45}, {"60 min", 60}, {"50 min", 60}, {"61 min", 61}}) {
     world.met("cartridge-hours-added", told);
-    CHECK(world.shop.document("cartridge", "K1").at("used_minutes") == booked);
+    CHECK(used() == booked);
   }
+  // Given up before the fog: what was worn for mixing is booked when it is told.
+  JobWorld early("brackwater-20");
+  early.meet_before_start();
+  early.shop.done(stop_job(early.context(), "J1", "nobody home"));
+  CHECK(early.shop.document("cartridge", "K1").at("used_minutes") == 0);
+  early.met("cartridge-hours-added", "12 min");
+  CHECK(early.shop.document("cartridge", "K1").at("used_minutes") == 12);
+}
+
+TEST_CASE("A container that was emptied into the batch and thrown away keeps no gate shut") {
+  JobWorld world("brackwater-20");
+  world.meet_before_start();
+  world.shop.write("disposed", {{"from", "A1"}, {"ul", world.shop.remaining("A1")}, {"how", "rinsed thrice"}});
+  CHECK(open_items(world).empty());
+}
+
+TEST_CASE("A job that will draw from another container leaves this one to others") {
+  JobWorld world("fenmist-rtu");
+  world.shop.receive("C2", "fenmist-rtu", 700'000, "2027-01-31");
+  world.meet_all(Stage::before_mixing);
+  world.meet_all(Stage::before_fogging);
+  world.met("lot-noted", "C1 C2");
+  world.start();
+  world.plan();
+  world.shop.done(meet_requirement(world.context(), "J2", "lot-noted", "C2", chicago));
 }
 
 TEST_CASE("A batch that is off its label, or of product that had expired, is refused") {
@@ -378,6 +404,9 @@ TEST_CASE("A batch that is off its label, or of product that had expired, is ref
   world.shop.receive("A9", "brackwater-20", litre, "2026-02-01", "heron", {}, "Part A concentrate");
   mixed("old", {{"A9", {}}, {"B1", {}}});
   CHECK(answer_refused(world, "mix-time", "old").message.find("had expired") != std::string::npos);
+  world.shop.receive("A2", "brackwater-20", litre, "2027-01-31", "heron", {}, "Part A concentrate");
+  mixed("other", {{"A2", {}}, {"B1", {}}});
+  CHECK(answer_refused(world, "mix-time", "other").message.find("mixed out of A2") != std::string::npos);
   mixed("good", {{"A1", {}}, {"B1", {}}});
   world.met("mix-time", "good");
 }
@@ -412,6 +441,13 @@ TEST_CASE("Product from a place that was last read out of the label's range is r
   CHECK(answer_refused(world, "storage-kept", "yes").message.find("hotter") != std::string::npos);
   read(20);
   world.met("storage-kept", "yes");
+  // What is read after the fog says nothing of what it was before.
+  const std::int64_t then = world.shop.now();
+  world.wait(hour_ms);
+  read(49);
+  const auto before = missing_for_start(world.shop.book(), world.job(), then, chicago("", then));
+  CHECK(std::none_of(before.begin(), before.end(),
+                     [](const Missing& one) { return one.requirement == "storage-kept"; }));
 }
 
 TEST_CASE("Answers that are recorded afterwards are read by those before them") {

@@ -589,10 +589,16 @@ TEST_CASE("An end of the fog that a slow clock dated too early counts from when 
     world.shop.write("clock-checked", {{"job", "J1"}, {"behind_ms", 4 * hour_ms}, {"fog_ended_ms", at_ms}});
   };
   checked(dated - 1);  // never earlier
-  CHECK(world.job().at("fog_ended").at("ms") == dated);
+  CHECK(departures_of(world).empty());
   checked(dated + 4 * hour_ms);
-  CHECK(world.job().at("fog_ended").at("ms") == dated + 4 * hour_ms);
   CHECK(departures_of(world) == std::vector<std::string>{"clock-set-in-hold"});
+  // The slow phone itself has counted by its own clock all the time.
+  JobWorld phone = world;
+  phone.wait(total_ms(phone));
+  CHECK_FALSE(phone.release());
+  CHECK(departures_of(phone) == std::vector<std::string>{"clock-set-in-hold"});
+  // Another clock counts from when it really was.
+  world.clock.boot = "the office";
   world.wait(total_ms(world) + 4 * hour_ms - minute);
   CHECK(world.release());
   world.wait(minute);
@@ -685,4 +691,36 @@ TEST_CASE("After the fog only what somebody's entering ends can lapse, and nothi
   world.meet_all(Stage::before_close);
   world.shop.done(close_job(world.context(), "J1", chicago));
   CHECK(Shop::refused(lapse("filter-in")).code == ErrorCode::wrong_state);
+}
+
+TEST_CASE(
+    "A return that was still timed when another device told the end of the fog moves the hold, and is listed") {
+  JobWorld world = holding("fenmist-rtu");
+  world.wait(10 * minute);
+  world.shop.done(record_return(world.context(), "J1", "main", "hall", 1'000));
+  CHECK(world.state() == JobState::holding);
+  CHECK(world.job().at("fog_ended").at("ms") == world.shop.now());
+  CHECK(departures_of(world).front() == "out-of-order");
+  world.wait(total_ms(world) - minute);
+  CHECK(world.release());
+  world.wait(minute);
+  CHECK_FALSE(world.release());
+  CHECK(Shop::refused(record_return(world.context(), "J1", "main", "hall", 1'000)).code ==
+        ErrorCode::wrong_state);
+}
+
+TEST_CASE("A return that was recorded late does not open the hold to a clock that is set") {
+  JobWorld world = holding("fenmist-rtu");
+  world.shop.done(record_return(world.context(), "J1", "main", "hall", 1'000));
+  world.wait(minute);
+  world.set_clock(total_ms(world));
+  CHECK(world.release());
+}
+
+TEST_CASE("A hold that is stretched is stretched from the plan, however often more is told") {
+  JobWorld world = fogged_times(10, true);
+  const std::int64_t once = floor_ms(world);
+  for (int i = 0; i < 3; ++i) world.shop.done(record_return(world.context(), "J1", "main", "hall", 1'000));
+  CHECK(floor_ms(world) >= once);
+  CHECK(floor_ms(world) < once + once / 50);
 }

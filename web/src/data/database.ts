@@ -26,6 +26,8 @@ export interface KeptBook extends Snapshot {
   last?: string | undefined;
   /** Another with each beginning: a book that was restored may be as long as the one before. */
   history?: string | undefined;
+  /** Which engine began with them. */
+  program?: string | undefined;
 }
 
 export interface FogRun {

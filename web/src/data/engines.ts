@@ -28,7 +28,7 @@ export const deskIsOpen = (): Promise<void> => opening;
 
 async function openDesk(): Promise<void> {
   try {
-    const local = new LocalDesk(await loadEngine());
+    const local = new LocalDesk(await loadEngine(), ENGINES?.whole.wasm);
     await local.open();
     onOtherTab(() => void local.catchUp());
     desk.set(local);

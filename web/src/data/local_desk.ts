@@ -25,11 +25,19 @@ export class LocalDesk {
   private last: KeptBook["last"];
   private history: KeptBook["history"];
 
-  constructor(private readonly engine: Engine) {}
+  private keptBy: KeptBook["program"];
+
+  /** `program` names the engine: another one may make other documents of the same entries. */
+  constructor(private readonly engine: Engine, private readonly program = "") {}
 
   /** Whether it has documents to decide by. */
   get stands(): boolean {
     return this.ready;
+  }
+
+  /** Whether this engine, and no earlier one, folded the entries that came since the documents. */
+  get isCurrent(): boolean {
+    return this.keptBy === this.program;
   }
 
   get size(): number {
@@ -53,7 +61,7 @@ export class LocalDesk {
    */
   async begin({ documents, size }: Snapshot): Promise<void> {
     await alone("book", async () => {
-      const book: KeptBook = { documents, size, history: randomHex(8) };
+      const book: KeptBook = { documents, size, history: randomHex(8), program: this.program };
       const change = (await openDatabase()).transaction(["book", "outbox"], "readwrite", { durability: "strict" });
       void change.objectStore("book").put(book, "book");
       for (const row of await change.objectStore("outbox").getAll())
@@ -64,10 +72,11 @@ export class LocalDesk {
     await countOutbox();
   }
 
-  private async lay({ documents, size, last, history }: KeptBook): Promise<void> {
+  private async lay({ documents, size, last, history, program }: KeptBook): Promise<void> {
     this.engine.restore(documents, size);
     this.last = last;
     this.history = history;
+    this.keptBy = program;
     this.folded = 0;
     this.ready = true;
     await this.foldOwn();
@@ -166,7 +175,7 @@ export class LocalDesk {
     const known = new Set(entries.map((entry) => entry.id));
     const db = await openDatabase();
     const change = db.transaction(["book", "outbox"], "readwrite", { durability: "strict" });
-    void change.objectStore("book").put({ ...this.engine.snapshot(), last: this.last, history: this.history }, "book");
+    void change.objectStore("book").put({ ...this.engine.snapshot(), last: this.last, history: this.history, program: this.keptBy }, "book");
     for (const row of await change.objectStore("outbox").getAll())
       if (known.has(row.entry.id) && row.n !== undefined) void change.objectStore("outbox").delete(row.n);
     await change.done;

@@ -84,7 +84,7 @@ async function fetchDocuments(desk: LocalDesk): Promise<void> {
 }
 
 async function round(desk: LocalDesk, handle: string): Promise<void> {
-  if (!desk.stands) await fetchDocuments(desk);
+  if (!desk.stands || !desk.isCurrent) await fetchDocuments(desk);
   const sent = await sendWaiting(desk, handle);
   const fetched = await fetchNew(desk);
   if (fetched === "another book") await beginAnew(desk, handle);

@@ -189,7 +189,7 @@ export const en = {
   "fog.keepScreenOn": "This browser may let the screen go dark. Keep it on, so that you hear the marks.",
   "fog.unseen": "{time} passed while the page was out of sight. They are counted as fog.",
   "fog.left": "A return was being timed on this phone",
-  "fog.leftHow": "The job was given up meanwhile. Shut the valve and record the time: it is fog, and the hold runs from then.",
+  "fog.leftHow": "The job was ended or given up from elsewhere meanwhile. Shut the valve and record the time: it is fog, and the hold runs from then.",
   "fog.kept.one": "{n} item of the fogging is open",
   "fog.kept.other": "{n} items of the fogging are open",
 

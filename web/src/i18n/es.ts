@@ -190,7 +190,7 @@ export const es: Catalogue = {
   "fog.keepScreenOn": "Este navegador puede apagar la pantalla. Manténgala encendida para oír las marcas.",
   "fog.unseen": "Pasaron {time} sin que la página se viera. Se cuentan como nebulización.",
   "fog.left": "En este teléfono se estaba contando el tiempo de una rejilla",
-  "fog.leftHow": "Entretanto se abandonó el trabajo. Cierre la válvula y anote el tiempo: es producto que salió, y la espera corre desde entonces.",
+  "fog.leftHow": "Entretanto otra persona terminó o abandonó el trabajo. Cierre la válvula y anote el tiempo: es producto que salió, y la espera corre desde entonces.",
   "fog.kept.one": "Falta {n} requisito de la nebulización",
   "fog.kept.other": "Faltan {n} requisitos de la nebulización",
 

@@ -77,6 +77,7 @@ export const sayingsEs: Record<string, string> = {
   // What the gate and the hold say of stock, cartridges and clocks.
   "{} was mixed otherwise than the label says: dispose of it and mix another": "{} se mezcló de otro modo que el que dice la etiqueta: deséchela y haga otra",
   "{} was mixed of product that had expired: dispose of it and mix another": "{} se mezcló con producto vencido: deséchela y haga otra",
+  "{} was mixed out of {}, which is not among the containers that were named": "{} se mezcló con {}, que no está entre los envases anotados",
   "{}, where {} is, was {} than the label allows when it was last read": "{}, donde está {}, estaba {} de lo que permite la etiqueta en la última lectura",
   "the tank of {} holds {}": "en el tanque de {} caben {}",
   "Was it? The book knows the last reading": "¿Se guardó así? El libro conoce la última lectura",

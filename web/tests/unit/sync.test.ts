@@ -257,8 +257,8 @@ test("where the last entry is not known yet it is learnt, and goes on counting f
   for (let n = 0; n < 3; n++) office.write();
   await syncOnce(desk);
   const db = await openDatabase();
-  const { documents, size } = (await db.get("book", "book"))!;
-  await db.put("book", { documents, size }, "book");
+  const { documents, size, program } = (await db.get("book", "book"))!;
+  await db.put("book", { documents, size, program }, "book");
   await reopen();
   await syncOnce(desk);
   assert.equal(office.documents, 1);
@@ -268,6 +268,27 @@ test("where the last entry is not known yet it is learnt, and goes on counting f
   await reopen();
   await syncOnce(desk);
   assert.deepEqual([office.documents, engine.seen()], [2, ["office-0", "x", "y", "z"]]);
+});
+
+test("documents that an earlier engine kept are fetched anew with a signal, and decided by until then", async () => {
+  const id = await write();
+  engine = new FakeEngine();
+  desk = new LocalDesk(engine, "engine-2");
+  await desk.open();
+  assert.ok(desk.stands);
+  assert.ok(!desk.isCurrent);
+  assert.ok((await reopen()).seen().includes(id));
+  engine = new FakeEngine();
+  desk = new LocalDesk(engine, "engine-2");
+  await desk.open();
+  const before = office.documents;
+  assert.ok(await syncOnce(desk), syncState.value.words);
+  assert.ok(desk.isCurrent);
+  assert.ok(await syncOnce(desk), syncState.value.words);
+  assert.equal(office.documents, before + 1);
+  desk = new LocalDesk(new FakeEngine(), "engine-2");
+  await desk.open();
+  assert.ok(desk.isCurrent);
 });
 
 test("another tab takes over a book that was begun anew, also where it is no longer than its own", async () => {

@@ -7,7 +7,7 @@ import { timeText } from "../../driveway/fog_timer";
 import { useWords } from "../../i18n/use_words";
 import type { Fog } from "./use_fog_timer";
 
-/** The job was given up from elsewhere while this phone timed a return: that is fog, too, and the valve may be open still. */
+/** The fog was ended, or the job given up, from elsewhere while this phone timed a return: that is fog, too, and the valve may be open still. */
 export function LeftRunning({ fog, onRecorded }: { fog: Fog; onRecorded: () => void }) {
   const { t } = useWords();
   const [fault, setFault] = useState<unknown>();

@@ -15,7 +15,7 @@ export const HoldStage: Stage = ({ job, again, fog }) => {
   const { open } = countItems(job);
   return (
     <section>
-      {job.state === "stopped" && <LeftRunning fog={fog} onRecorded={again} />}
+      <LeftRunning fog={fog} onRecorded={again} />
       <HoldClock job={job} again={again} />
       {open > 0 && <div class="actions thumb"><LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton></div>}
       {job.hold?.readings_needed && <Notice tone="hold" title={t("hold.readingsNeeded")}><p>{t("hold.readingsHow")}</p></Notice>}
