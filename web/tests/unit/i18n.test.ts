@@ -41,6 +41,13 @@ test("no page calls anything safe", () => {
   for (const [key, text] of Object.entries({ ...es })) assert.doesNotMatch(text, /\b(es|está|son) segur[oa]s?\b|sin peligro/i, key);
 });
 
+test("every kind of entry has a word", () => {
+  const table = readFileSync(join("..", "src/desk/permissions.cpp"), "utf8");
+  const kinds = [...table.matchAll(/^    \{"([a-z-]+)", /gm)].map(([, kind]) => kind ?? "");
+  assert.ok(kinds.length > 40, `${kinds.length} kinds`);
+  assert.deepEqual(kinds.filter((kind) => !(`entry.${kind}` in en)), []);
+});
+
 function sources(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {
     const path = join(folder, name);
