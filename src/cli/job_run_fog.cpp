@@ -70,17 +70,28 @@ Went JobRun::take_up(const json& job) {
   if (!stretch) return Went::on;
   const JobState state = state_of(job);
   const bool fog_is_out = state == JobState::fogging || state == JobState::holding || is_stopped_in_fog(job);
-  // More in the book than when the valve opened: the stretch was recorded, by the last thing that the tool did
-  // or by hand. The file alone is left.
-  if (!fog_is_out || !find_return(job, stretch->system, stretch->name) ||
-      fogged_ms(job, stretch->system, stretch->name) > stretch->before_ms) {
+  if (!find_return(job, stretch->system, stretch->name)) {
     running_.remove();
     return Went::on;
   }
   say(fmt::format("{}, {} was being timed when the tool ended. Shut the valve if it is open.", stretch->system,
                   stretch->name),
       true);
-  return ask_stretch(stretch->system, stretch->name, open_ms(*stretch, now()));
+  if (!fog_is_out) {
+    say(fmt::format("The job is {} now, and this stretch is not in the book: tell the safety officer.",
+                    job_state_name(state)),
+        true);
+    running_.remove();
+    return Went::on;
+  }
+  // More in the book than when the valve opened: this stretch, by the last thing that the tool did, or another
+  // one.
+  const std::int64_t since = fogged_ms(job, stretch->system, stretch->name) - stretch->before_ms;
+  if (since <= 0) return ask_stretch(stretch->system, stretch->name, open_ms(*stretch, now()));
+  say(fmt::format("The book got {}.{} s of it since: write 0 if this stretch is among them.", since / 1'000,
+                  since / 100 % 10),
+      true);
+  return ask_stretch(stretch->system, stretch->name, 0);
 }
 
 Went JobRun::ask_stretch(const std::string& system, const std::string& name, std::int64_t reckoned_ms) {

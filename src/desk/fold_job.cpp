@@ -15,8 +15,17 @@ namespace {
 
 using nlohmann::json;
 
+/// When an entry happened: not after the book took it in, whatever a clock that runs ahead says.
+std::int64_t happened_ms(const Entry& entry) { return std::min(entry.happened_ms, entry.received_ms); }
+
+/// The latest that anybody knows of the end of the fog.
+std::int64_t fog_off_ms(const json& job) {
+  const json& ended = job.at("fog_ended");
+  return std::max(ended.at("ms").get<std::int64_t>(), ended.value("office_ms", std::int64_t{0}));
+}
+
 void keep(const Entry& entry, MutableDocuments& documents, json& job) {
-  job["last_ms"] = std::max(job.value("last_ms", entry.happened_ms), entry.happened_ms);
+  job["last_ms"] = std::max(job.value("last_ms", happened_ms(entry)), happened_ms(entry));
   job["last_seq"] = entry.seq;
   documents.put("job", job.at("job").get<std::string>(), job, is_live(job));
 }
@@ -31,7 +40,7 @@ std::optional<json> job_for(const Entry& entry, MutableDocuments& documents) {
 /// When the fog ended. A clock that was set back since the job's last entry does not date it earlier: after a
 /// reboot only the calendar tells the hold.
 json fog_off_moment(const Entry& entry, const json& job) {
-  const std::int64_t at = std::max(entry.happened_ms, job.value("last_ms", entry.happened_ms));
+  const std::int64_t at = std::max(happened_ms(entry), job.value("last_ms", happened_ms(entry)));
   return moment_json(moment_of(at, entry.body));
 }
 
@@ -187,10 +196,17 @@ void return_fogged(const Entry& entry, MutableDocuments& documents) {
   // known of the fog.
   if (stopped_in_fog || state_of(*job) == JobState::holding) {
     json ended = fog_off_moment(entry, *job);
+    const json& before = job->at("fog_ended");
     // An entry of an earlier version tells no clock: the one of the fog's end goes on counting.
-    if (!entry.body.contains("clock")) ended["clock"] = job->at("fog_ended").at("clock");
-    ended["seq"] = entry.seq;
-    (*job)["fog_ended"] = std::move(ended);
+    if (!entry.body.contains("clock")) ended["clock"] = before.at("clock");
+    // Of another device, and over before the end that is known: that one goes on counting by its own clock,
+    // too.
+    const bool older = happened_ms(entry) <= fog_off_ms(*job) &&
+                       read_moment(ended).clock.boot != read_moment(before).clock.boot;
+    if (!older) {
+      ended["seq"] = entry.seq;
+      (*job)["fog_ended"] = std::move(ended);
+    }
     if (job->value("measured", std::string()) == "by-time") (*job)["used_ul"] = used_by_time_ul(*job);
     follow_the_fog(entry, documents, *job);
   }
@@ -222,7 +238,7 @@ void clock_checked(const Entry& entry, MutableDocuments& documents) {
   if (!job || !job->contains("fog_ended") || job->contains("released")) return;
   json& ended = (*job)["fog_ended"];
   const auto at_ms = entry.body.at("fog_ended_ms").get<std::int64_t>();
-  if (at_ms <= std::max(ended.at("ms").get<std::int64_t>(), ended.value("office_ms", std::int64_t{0}))) return;
+  if (at_ms <= fog_off_ms(*job)) return;
   ended["office_ms"] = at_ms;
   raise_about(
       entry, documents, *job, "clock-set-in-hold",
@@ -302,7 +318,7 @@ void stopped(const Entry& entry, MutableDocuments& documents) {
 void end_recorded_fog(const Entry& entry, json& job, const Moment& ended) {
   const JobState state = state_of(job);
   if (state == JobState::fogging) return;  // it runs still
-  if (job.contains("fog_ended") && job["fog_ended"].at("ms").get<std::int64_t>() >= ended.ms) return;
+  if (job.contains("fog_ended") && fog_off_ms(job) >= ended.ms) return;
   job["fog_ended"] = moment_json(ended);
   job["fog_ended"]["seq"] = entry.seq;
   job.erase("released");

@@ -226,14 +226,20 @@ TEST_CASE("What the clocks cannot tell of a stretch is not made up") {
   }
 }
 
-TEST_CASE("A stretch that the book has is not asked for again") {
+TEST_CASE(
+    "Where the book got more of a return since, it is asked whether this stretch is among it; Enter is no "
+    "answer") {
   const JobHouse fresh("fenmist-rtu");
-  DarkHouse house(fresh);
-  house.done({"job", "fogged", "J1", "return 1", "--time", "30 s"});
-  const Ran ran = house.answered({});
-  CHECK(count(ran.out, taken_up) == 0);
-  CHECK(ran.out.find("30.0 s so far") != std::string::npos);
-  CHECK(house.kept() == 0);
+  for (const auto& [typed, so_far] :
+       std::vector<std::pair<std::string, std::string>>{{"0", "30.0 s so far"}, {"12", "42.0 s so far"}}) {
+    DarkHouse house(fresh);
+    house.done({"job", "fogged", "J1", "return 1", "--time", "30 s"});
+    const Ran ran = house.answered({"", typed});
+    CHECK(count(ran.out, taken_up) == 1);
+    CHECK(ran.out.find("The book got 30.0 s of it since") != std::string::npos);
+    CHECK(ran.out.find(so_far) != std::string::npos);
+    CHECK(house.kept() == 0);
+  }
 }
 
 TEST_CASE("A stretch that cannot be kept, or not be read again, does not stop the work") {

@@ -724,3 +724,32 @@ TEST_CASE("A hold that is stretched is stretched from the plan, however often mo
   CHECK(floor_ms(world) >= once);
   CHECK(floor_ms(world) < once + once / 50);
 }
+
+TEST_CASE("What is recorded afterwards is not later than the end that the office knows of a slow phone's fog") {
+  JobWorld world = holding("fenmist-rtu");
+  const std::int64_t dated = world.job().at("fog_ended").at("ms");
+  world.shop.write("clock-checked",
+                   {{"job", "J1"}, {"behind_ms", 4 * hour_ms}, {"fog_ended_ms", dated + 4 * hour_ms}});
+  const json before = world.job().at("fog_ended");
+  world.wait(5 * hour_ms);
+  world.shop.write("job-recorded", {{"job", "J1"},
+                                    {"why_late", "told twice"},
+                                    {"started_ms", dated},
+                                    {"ended_ms", dated + 30 * minute},
+                                    {"returns", json::array()},
+                                    {"met", json::object()}});
+  CHECK(world.job().at("fog_ended") == before);
+}
+
+TEST_CASE(
+    "A return of another phone that was over before the fog-off leaves the hold to the clock that dated it") {
+  JobWorld world = holding("fenmist-rtu");
+  const json before = world.job().at("fog_ended");
+  json body = {{"job", "J1"}, {"system", "main"}, {"return", "hall"}, {"planned_s", 63}, {"actual_ms", 1'000}};
+  body["clock"] = {{"boot", "another phone"}, {"uptime_ms", 5'000}};
+  world.shop.write("return-fogged", body);  // taken in at the very time of the fog-off
+  CHECK(world.job().at("fog_ended") == before);
+  world.wait(minute);
+  world.set_clock(total_ms(world));
+  CHECK(world.release());
+}

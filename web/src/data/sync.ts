@@ -84,6 +84,8 @@ async function fetchDocuments(desk: LocalDesk): Promise<void> {
 }
 
 async function round(desk: LocalDesk, handle: string): Promise<void> {
+  // What waits or came back goes first: laid on top of new documents it would count twice until it is sent.
+  if (desk.stands && !desk.isCurrent) await sendWaiting(desk, handle).then(() => fetchNew(desk));
   if (!desk.stands || !desk.isCurrent) await fetchDocuments(desk);
   const sent = await sendWaiting(desk, handle);
   const fetched = await fetchNew(desk);
