@@ -18,7 +18,6 @@ constexpr std::int64_t tick_ms = 250;
 constexpr std::int64_t sparse_ms = 10'000;  // off a terminal, a line so often
 /// After the high mark the clock stops by itself: nobody is at the keyboard.
 constexpr std::int64_t overrun_ms = 30'000;
-constexpr std::int64_t longest_answer_ms = 6 * 3'600'000LL;  // what record_return takes
 
 struct Mark {
   std::int64_t ms;
@@ -95,7 +94,7 @@ Went JobRun::take_up(const json& job) {
 }
 
 Went JobRun::ask_stretch(const std::string& system, const std::string& name, std::int64_t reckoned_ms) {
-  const std::int64_t offered = std::min(reckoned_ms, longest_answer_ms);
+  const std::int64_t offered = std::min(reckoned_ms, longest_stretch_ms);
   // Where no clock tells a time, Enter does not mean that there was none.
   const std::string by_enter = offered > 0 ? fmt::format("Enter: {} s; ", (offered + 999) / 1'000) : "";
   for (;;) {

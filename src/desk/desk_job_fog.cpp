@@ -10,8 +10,6 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::int64_t longest_stretch_ms = 6 * 3'600'000;
-
 /// A job whose fog runs, or that somebody gave up while it ran: who stands at the fogger tells the end of it.
 /// What was still timed (`late`) when another device told the end is fog, too.
 Result<json> fogging_job(const DeskContext& context, const std::string& id, bool late = false) {

@@ -18,12 +18,6 @@ using nlohmann::json;
 /// When an entry happened: not after the book took it in, whatever a clock that runs ahead says.
 std::int64_t happened_ms(const Entry& entry) { return std::min(entry.happened_ms, entry.received_ms); }
 
-/// The latest that anybody knows of the end of the fog.
-std::int64_t fog_off_ms(const json& job) {
-  const json& ended = job.at("fog_ended");
-  return std::max(ended.at("ms").get<std::int64_t>(), ended.value("office_ms", std::int64_t{0}));
-}
-
 void keep(const Entry& entry, MutableDocuments& documents, json& job) {
   job["last_ms"] = std::max(job.value("last_ms", happened_ms(entry)), happened_ms(entry));
   job["last_seq"] = entry.seq;
@@ -64,15 +58,19 @@ void follow_the_fog(const Entry& entry, MutableDocuments& documents, json& job) 
               entries_of(job, {"planned_seq"}));
 }
 
+void raise_out_of_order(const Entry& entry, MutableDocuments& documents, const json& job) {
+  raise_about(entry, documents, job, "out-of-order",
+              fmt::format("{} of a job that was {}", entry.kind, job.at("state").get<std::string>()),
+              entries_of(job, {"last_seq"}));
+}
+
 /// Takes the step where the job's state allows it; else raises that it came out of order.
 bool take_step(const Entry& entry, MutableDocuments& documents, json& job, JobStep step) {
   if (const auto next = next_state(state_of(job), step)) {
     job["state"] = job_state_name(*next);
     return true;
   }
-  raise_about(entry, documents, job, "out-of-order",
-              fmt::format("{} of a job that was {}", entry.kind, job.at("state").get<std::string>()),
-              entries_of(job, {"last_seq"}));
+  raise_out_of_order(entry, documents, job);
   return false;
 }
 
@@ -343,10 +341,7 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
   const Moment ended{body.at("ended_ms").get<std::int64_t>(), {}};
   const JobState before = state_of(*job);
   const bool expected = before == JobState::planned || before == JobState::cleared;
-  if (!expected)
-    raise_about(entry, documents, *job, "out-of-order",
-                fmt::format("{} of a job that was {}", entry.kind, job->at("state").get<std::string>()),
-                entries_of(*job, {"last_seq"}));
+  if (!expected) raise_out_of_order(entry, documents, *job);
   raise_about(entry, documents, *job, "done-without-tool",
               fmt::format("{} was done without the tool: {}", job->at("job").get<std::string>(),
                           body.at("why_late").get<std::string>()),

@@ -93,10 +93,6 @@ std::string off_band_words(const json& one, std::int64_t ms) {
                      seconds_words(ms), low, high);
 }
 
-}  // namespace
-
-namespace {
-
 /// Each return, and each system as a whole, that is `off`.
 void check_bands(const Entry& entry, MutableDocuments& documents, const json& job,
                  bool (*off)(const json& one, std::int64_t ms)) {

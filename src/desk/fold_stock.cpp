@@ -129,16 +129,19 @@ std::int64_t used_ms(const Entry& entry, const Documents& documents) {
   return std::min(entry.happened_ms, last.at("ms").get<std::int64_t>());
 }
 
-/// Whether what is used may be used: in date, not disposed of, by a label that stands.
-void check_usable(const Entry& entry, MutableDocuments& documents, const Vessel& vessel) {
+/// Whether what is used may be used: in date, not disposed of, by a label that stands. Returns whether it was
+/// past its last moment.
+bool check_usable(const Entry& entry, MutableDocuments& documents, const Vessel& vessel) {
   if (vessel.disposed())
     raise_on(entry, documents, vessel, "disposed-used",
              fmt::format("{} was used after it was disposed of", vessel.id));
-  if (used_ms(entry, documents) >= vessel_usable_until(documents, vessel))
+  const bool over = used_ms(entry, documents) >= vessel_usable_until(documents, vessel);
+  if (over)
     raise_on(entry, documents, vessel, vessel.is_batch() ? "batch-over-age" : "expired-used",
              fmt::format("{} was used after {}", vessel.id,
                          vessel.is_batch() ? "the life of the mix had ended" : "it had expired"));
   check_label_known(entry, documents, vessel);
+  return over;
 }
 
 /// Drawing from a container opens it.
@@ -195,8 +198,7 @@ void take_parts(const Entry& entry, MutableDocuments& documents, json& batch) {
       all_costs_known = false;
       continue;
     }
-    check_usable(entry, documents, *vessel);
-    if (entry.happened_ms >= vessel_usable_until(documents, *vessel)) batch["of_expired"] = true;
+    if (check_usable(entry, documents, *vessel)) batch["of_expired"] = true;
     take(entry, documents, *vessel, ul, {{"into", batch["batch"]}});
     open_by_use(entry, *vessel);
     keep_vessel(documents, *vessel);
@@ -322,12 +324,11 @@ void storage_read(const Entry& entry, MutableDocuments& documents) {
   for (const std::string& digest : labels_at(documents, name)) {
     const auto facts = documents.get("label-facts", digest);
     if (!facts) continue;
-    const bool cold = facts->contains("low_mk") && mk < facts->at("low_mk").get<std::int64_t>();
-    const bool hot = facts->contains("high_mk") && mk > facts->at("high_mk").get<std::int64_t>();
-    if (!cold && !hot) continue;
+    const std::string_view off = off_storage_range(*facts, mk);
+    if (off.empty()) continue;
     const std::string product = facts->at("product");
     raise(entry, documents, "storage-range",
-          fmt::format("{} is {} than the label of {} allows", name, cold ? "colder" : "hotter", product),
+          fmt::format("{} is {} than the label of {} allows", name, off, product),
           {{"place", name}, {"product", product}});
   }
 }

@@ -10,17 +10,25 @@ namespace fogwright {
 
 using nlohmann::json;
 
-void draw_rest(const DeskContext& context, const json& job, std::int64_t used_ul, Drafts& drafts) {
-  std::int64_t rest = used_ul - drawn_ul(context.documents, job);
+std::vector<VesselShare> rest_of_use(const Documents& documents, const json& job, std::int64_t used_ul) {
+  std::vector<VesselShare> shares;
+  std::int64_t rest = used_ul - drawn_ul(documents, job);
   const auto vessels = vessels_of(job);
   for (std::size_t i = 0; i < vessels.size() && rest > 0; ++i) {
-    const auto vessel = vessel_in(context.documents, vessels[i]);
+    const auto vessel = vessel_in(documents, vessels[i]);
     if (!vessel) continue;
     const std::int64_t ul = i + 1 == vessels.size() ? rest : std::min(rest, vessel->remaining_ul());
     if (ul <= 0) continue;
-    drafts.push_back(draft(context, "drawn", {{"from", vessels[i]}, {"ul", ul}, {"job", job.at("job")}}));
+    shares.push_back({vessels[i], ul});
     rest -= ul;
   }
+  return shares;
+}
+
+void draw_rest(const DeskContext& context, const json& job, std::int64_t used_ul, Drafts& drafts) {
+  for (const VesselShare& share : rest_of_use(context.documents, job, used_ul))
+    drafts.push_back(
+        draft(context, "drawn", {{"from", share.vessel}, {"ul", share.ul}, {"job", job.at("job")}}));
 }
 
 void add_cartridge_hours(const DeskContext& context, const json& job, Drafts& drafts) {

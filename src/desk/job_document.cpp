@@ -90,6 +90,11 @@ std::int64_t used_by_time_ul(const json& job) {
   return (job.at("plan").at("flow_ul_min").get<std::int64_t>() * ms + 59'999) / 60'000;
 }
 
+std::int64_t fog_off_ms(const json& job) {
+  const json& ended = job.at("fog_ended");
+  return std::max(ended.at("ms").get<std::int64_t>(), ended.value("office_ms", std::int64_t{0}));
+}
+
 CartridgeWear cartridge_wear(const json& job) {
   for (const char* item : {"cartridge-hours-added", "cartridge-hours"})
     if (const json* met = met_of(job, item))

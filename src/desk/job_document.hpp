@@ -43,6 +43,10 @@ struct PlannedReturn {
 /// Errors: not_found; missing_value where several systems have a return of that name.
 [[nodiscard]] Result<PlannedReturn> find_return(const nlohmann::json& job, std::string_view system,
                                                 std::string_view name);
+/// The latest that anybody knows of the end of the fog. Precondition: it has ended.
+[[nodiscard]] std::int64_t fog_off_ms(const nlohmann::json& job);
+/// No stretch of fog at one return is longer.
+inline constexpr std::int64_t longest_stretch_ms = 6 * 3'600'000;
 /// How long one return was fogged.
 [[nodiscard]] std::int64_t fogged_ms(const nlohmann::json& job, std::string_view system, std::string_view name);
 /// What the fog so far took by time: flow times seconds, rounded up.

@@ -43,10 +43,8 @@ std::vector<ReleaseLimit> recorded_limits(const json& plan) {
 /// When the fog ended, for who counts by this clock: beside the one that dated it the office's later time
 /// stands.
 Moment fog_off_for(const json& job, const BootClock& clock) {
-  const json& ended = job.at("fog_ended");
-  Moment moment = read_moment(ended);
-  if (moment.clock.boot.empty() || moment.clock.boot != clock.boot)
-    moment.ms = std::max(moment.ms, ended.value("office_ms", moment.ms));
+  Moment moment = read_moment(job.at("fog_ended"));
+  if (moment.clock.boot.empty() || moment.clock.boot != clock.boot) moment.ms = fog_off_ms(job);
   return moment;
 }
 

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "desk/checks.hpp"
+#include "desk/job_books.hpp"
 #include "desk/job_items.hpp"
 #include "desk/vessels.hpp"
 
@@ -38,27 +39,16 @@ Fault vessel_fault(const GateView& view, const std::string& id, bool batch) {
   return std::nullopt;
 }
 
-/// Of what another job let out and has not drawn yet what will come out of these vessels (draw_rest): what it
-/// used, while it fogs the most it can.
-std::int64_t undrawn_ul(const GateView& view, const json& job, const std::set<std::string>& vessels) {
-  const auto used = job.contains("used_ul") ? job["used_ul"].get<std::int64_t>()
-                                            : job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
-  std::int64_t rest = used - drawn_ul(view.documents, job), ul = 0;
-  const auto from = vessels_of(job);
-  for (std::size_t i = 0; i < from.size() && rest > 0; ++i) {
-    const auto vessel = vessel_in(view.documents, from[i]);
-    if (!vessel) continue;
-    const std::int64_t share = i + 1 == from.size() ? rest : std::min(rest, vessel->remaining_ul());
-    if (vessels.contains(from[i])) ul += share;
-    rest -= share;
-  }
-  return ul;
-}
-
+/// What other jobs let out and have not drawn yet, as far as it will come out of these vessels: what they used,
+/// while they fog the most they can.
 std::int64_t undrawn_ul(const GateView& view, const std::set<std::string>& vessels) {
   std::int64_t ul = 0;
   view.documents.each("job", true, [&](const std::string& id, const json& job) {
-    if (id != view.job.at("job") && is_unbooked(job)) ul += undrawn_ul(view, job, vessels);
+    if (id == view.job.at("job") || !is_unbooked(job)) return;
+    const auto used = job.contains("used_ul") ? job["used_ul"].get<std::int64_t>()
+                                              : job.at("plan").at("volume_ul").at("high").get<std::int64_t>();
+    for (const VesselShare& share : rest_of_use(view.documents, job, used))
+      if (vessels.contains(share.vessel)) ul += share.ul;
   });
   return ul;
 }
@@ -181,11 +171,8 @@ Fault storage_fault(const GateView& view, const Need&, const json& evidence) {
     if (place->value("last_read_ms", std::int64_t{0}) > view.now_ms)
       continue;  // what was read later says nothing
     const auto mk = (*place)["last_temperature_mk"].get<std::int64_t>();
-    const bool cold = facts->contains("low_mk") && mk < (*facts)["low_mk"].get<std::int64_t>();
-    const bool hot = facts->contains("high_mk") && mk > (*facts)["high_mk"].get<std::int64_t>();
-    if (cold || hot)
-      return fmt::format("{}, where {} is, was {} than the label allows when it was last read", name, id,
-                         cold ? "colder" : "hotter");
+    if (const std::string_view off = off_storage_range(*facts, mk); !off.empty())
+      return fmt::format("{}, where {} is, was {} than the label allows when it was last read", name, id, off);
   }
   return std::nullopt;
 }

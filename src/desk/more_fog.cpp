@@ -14,6 +14,15 @@ using nlohmann::json;
 
 std::int64_t most_planned_ul(const json& job) { return job.at("plan").at("volume_ul").at("high"); }
 
+/// The last second of each band counts to its end.
+bool is_more_than_planned(const json& job, std::int64_t ul) {
+  std::int64_t returns = 0;
+  for (const json& system : job.at("plan").at("systems"))
+    returns += static_cast<std::int64_t>(system.at("returns").size());
+  const auto flow_ul_min = job.at("plan").at("flow_ul_min").get<std::int64_t>();
+  return ul > most_planned_ul(job) + (flow_ul_min * returns + 59) / 60;
+}
+
 /// The air takes what the plan's calibration gives over the seconds of the band.
 std::optional<json> planned_again(const Documents& documents, const json& job, double times) {
   auto made = replan(documents, job.at("job").get<std::string>());
@@ -41,14 +50,6 @@ json stretched(const json& planned, const json& limits, double times) {
 
 std::int64_t let_out_ul(const json& job, std::int64_t used_ul) {
   return std::max(used_ul, used_by_time_ul(job));
-}
-
-bool is_more_than_planned(const json& job, std::int64_t ul) {
-  std::int64_t returns = 0;
-  for (const json& system : job.at("plan").at("systems"))
-    returns += static_cast<std::int64_t>(system.at("returns").size());
-  const auto flow_ul_min = job.at("plan").at("flow_ul_min").get<std::int64_t>();
-  return ul > most_planned_ul(job) + (flow_ul_min * returns + 59) / 60;
 }
 
 std::optional<json> hold_of_more_fog(const Documents& documents, const json& job, std::int64_t used_ul) {

@@ -11,8 +11,6 @@ namespace fogwright {
 
 /// What was let out for all that is known: the larger of what was measured and what the time says.
 [[nodiscard]] std::int64_t let_out_ul(const nlohmann::json& job, std::int64_t used_ul);
-/// Whether that is more than the plan's high volume. The last second of each band counts to its end.
-[[nodiscard]] bool is_more_than_planned(const nlohmann::json& job, std::int64_t ul);
 /// `{hold_minutes, limits}` of the job, planned again for that volume; nullopt where the plan covers it. Where
 /// it cannot be planned again, the times grow with the volume, and readings are needed.
 [[nodiscard]] std::optional<nlohmann::json> hold_of_more_fog(const Documents& documents,

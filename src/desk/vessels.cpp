@@ -70,6 +70,12 @@ std::int64_t vessel_usable_until(const Documents& documents, const Vessel& vesse
   return usable_until_ms(container_of(vessel.body), shelf_life_in(documents, vessel.text("label_digest")));
 }
 
+std::string_view off_storage_range(const nlohmann::json& label_facts, std::int64_t mk) {
+  if (label_facts.contains("low_mk") && mk < label_facts["low_mk"].get<std::int64_t>()) return "colder";
+  if (label_facts.contains("high_mk") && mk > label_facts["high_mk"].get<std::int64_t>()) return "hotter";
+  return {};
+}
+
 std::vector<std::int64_t> first_movement(const Documents& documents, const std::string& vessel) {
   const auto movements = documents.get("movements", vessel);
   if (!movements || movements->at("rows").empty()) return {};

@@ -38,6 +38,9 @@ struct Vessel {
 /// First moment at which a container or batch may no longer be used.
 [[nodiscard]] std::int64_t vessel_usable_until(const Documents& documents, const Vessel& vessel);
 
+/// "colder" or "hotter" than the label of these facts allows, in millikelvins; empty inside its range.
+[[nodiscard]] std::string_view off_storage_range(const nlohmann::json& label_facts, std::int64_t mk);
+
 /// The entry that brought a vessel in: one sequence number, or none.
 [[nodiscard]] std::vector<std::int64_t> first_movement(const Documents& documents, const std::string& vessel);
 

@@ -119,11 +119,16 @@ NewEntry remark_on(const NewEntry& entry, std::uint32_t number, std::int64_t now
   return {derived_id(entry.id, number), now_ms, entry.actor, "server", kind, std::move(body), {}, {}};
 }
 
+/// The job that a device's entry names; empty where it names none.
+std::string job_of(const NewEntry& entry) {
+  const json job = entry.body.value("job", json());
+  return job.is_string() ? job.get<std::string>() : std::string();
+}
+
 /// Whether an entry dates the end of a fog, in a job as it stands before it.
 bool dates_fog_off(const Documents& now, const NewEntry& entry) {
   if (entry.kind == "fog-ended") return true;
-  const auto job =
-      now.get("job", entry.body.value("job", json()).is_string() ? entry.body["job"].get<std::string>() : "");
+  const auto job = now.get("job", job_of(entry));
   const std::string state = job ? job->value("state", std::string()) : std::string();
   return (entry.kind == "job-stopped" && state == job_state_name(JobState::fogging)) ||
          (entry.kind == "return-fogged" &&
@@ -152,8 +157,7 @@ Drafts drafts_of(const Documents& now, const NewEntry& entry, std::int64_t off_m
 }
 
 Result<void> check_job_name(const Documents& now, const NewEntry& entry) {
-  if (entry.kind != "job-planned" || !entry.body.value("job", json()).is_string()) return {};
-  if (!now.get("job", entry.body["job"].get<std::string>())) return {};
+  if (entry.kind != "job-planned" || !now.get("job", job_of(entry))) return {};
   return fail(ErrorCode::already_exists, "another job goes by that name", "job",
               "plan it again under another name");
 }

@@ -24,7 +24,6 @@ export class LocalDesk {
   private ready = false;
   private last: KeptBook["last"];
   private history: KeptBook["history"];
-
   private keptBy: KeptBook["program"];
 
   /** `program` names the engine: another one may make other documents of the same entries. */
