@@ -207,6 +207,11 @@ struct AirInput {
   std::span<const EnteredLimit> entered_limits;
 };
 
+/// Airing out that the time was reckoned with.
+struct PlannedAiring {
+  AirChanges changes{};
+  HoldTime from{};  ///< after fog-off
+};
 struct AirResult {
   AirVolume gross{}, free{};
   std::vector<ActiveAir> actives;  ///< what goes into the air as vapour, in the label's order; mist is haze
@@ -217,6 +222,7 @@ struct AirResult {
   Haze haze;
   Flammable flammable;
   Moisture moisture;
+  std::optional<PlannedAiring> airing;  ///< nothing where nobody airs out
   /// The time that the model asks for: the longest over actives, the mixture and both releases; infinite where
   /// the air never clears; zero where nothing can be estimated (the caller must look at `estimable`).
   HoldTime model_time{};

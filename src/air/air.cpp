@@ -59,6 +59,7 @@ AirResult everything(const Zone& zone, const AirInput& input, std::vector<Active
   result.haze = haze_of(zone, input, ventilation_of(zone, *input.label), result.free);
   result.flammable = flammable_air(zone, input, result.free);
   result.moisture = moisture_of(zone, input, result.free);
+  if (zone.airing) result.airing = PlannedAiring{*zone.airing, airing_start(zone, *input.label)};
   return result;
 }
 

@@ -5,6 +5,7 @@
 #include "desk/checks.hpp"
 #include "desk/job_books.hpp"
 #include "desk/job_gate.hpp"
+#include "desk/job_hold.hpp"
 #include "desk/job_items.hpp"
 
 namespace fogwright {
@@ -49,6 +50,19 @@ Result<void> check_stage(const json& job, const Need& need) {
   return fail(ErrorCode::wrong_state,
               fmt::format("{} cannot be met in a job that is {}", need.id, job_state_name(state)), need.id,
               "what happened otherwise is written down with fogwright job record");
+}
+
+/// Nobody goes in to look or to open a window before the part of the hold that nothing shortens is over: what
+/// is answered earlier cannot be so.
+Result<void> check_hold_lets_in(const DeskContext& context, const json& job, const Need& need) {
+  if (!need.rule || need.rule->stage != Stage::before_release) return {};
+  const auto hold = hold_state(job, moment_of(context));
+  if (!hold || hold->elapsed_ms >= hold->floor_ms) return {};
+  const std::int64_t left = up_to_minute(hold->floor_ms - hold->elapsed_ms) / 60'000;
+  return fail(ErrorCode::hold_running,
+              fmt::format("{} can be met in {} min, when the part of the hold that nothing shortens is over",
+                          need.id, left),
+              need.id, "keep everyone out until then");
 }
 
 json met_body(const DeskContext& context, const json& job, const Need& need, json evidence) {
@@ -112,7 +126,8 @@ Result<Drafts> meet_requirement(const DeskContext& context, const std::string& i
   if (decided_by_facts(need->id))
     return fail(ErrorCode::wrong_state, fmt::format("{} is decided by what the job records", need->id),
                 need->id, "nothing is left to do");
-  if (auto ok = check_stage(*job, *need); !ok) return tl::make_unexpected(ok.error());
+  if (auto ok = first_error({check_stage(*job, *need), check_hold_lets_in(context, *job, *need)}); !ok)
+    return tl::make_unexpected(ok.error());
   const LocalDay today = today_of(context, *job, calendar);
   const GateView view{context.documents, *job, context.now_ms, today};
   auto evidence = read_evidence(view, *need, typed);

@@ -273,6 +273,7 @@ void released(const Entry& entry, MutableDocuments& documents) {
   const Moment moment = moment_of(entry.happened_ms, entry.body);
   check_clock(entry, documents, *job);
   check_release(entry, documents, *job, moment);
+  check_before_release(entry, documents, *job, moment.ms);
   check_releaser(entry, documents, *job);
   if (take_step(entry, documents, *job, JobStep::release)) {
     (*job)["released"] = moment_json(moment);
@@ -373,6 +374,7 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
   if (expected && body.contains("released_ms")) {
     const Moment moment{body["released_ms"].get<std::int64_t>(), {}};
     check_release(entry, documents, *job, moment);
+    check_before_release(entry, documents, *job, moment.ms);
     (*job)["state"] = job_state_name(JobState::released);
     (*job)["released"] = moment_json(moment);
     (*job)["released"]["by"] = entry.actor;

@@ -155,6 +155,15 @@ void check_release(const Entry& entry, MutableDocuments& documents, const json& 
               hold->ready.error().message, std::move(shown));
 }
 
+void check_before_release(const Entry& entry, MutableDocuments& documents, const json& job,
+                          std::int64_t at_ms) {
+  if (!job.contains("fog_ended")) return;
+  const auto missing = missing_in(documents, job, Stage::before_release, at_ms, {});
+  if (!missing.empty())
+    raise_about(entry, documents, job, "released-without-item", missing_words(missing),
+                entries_of(job, {"fog_ended"}));
+}
+
 void check_draws(const Entry& entry, MutableDocuments& documents, const json& job) {
   if (!job.contains("used_ul")) return;
   const auto used = job["used_ul"].get<std::int64_t>();

@@ -30,6 +30,9 @@ void check_draws(const Entry& entry, MutableDocuments& documents, const nlohmann
 /// The hold, and readings.
 void check_release(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
                    const Moment& moment);
+/// What must be done before anybody goes back in.
+void check_before_release(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job,
+                          std::int64_t at_ms);
 void check_releaser(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);
 /// A clock that was set, or a reboot, in the hold.
 void check_clock(const Entry& entry, MutableDocuments& documents, const nlohmann::json& job);

@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <cmath>
+
 #include "gate/cartridge.hpp"
 #include "gate/rules.hpp"
 
@@ -69,6 +72,7 @@ void of_the_site(Conditions& c, const Job& job) {
   c.set(When::animals, job.site.animals);
   c.set(When::sensitive_person, job.site.sensitive_person);
   c.set(When::flammable, job.air.flammable.present);
+  c.set(When::airing_planned, job.air.airing.has_value());
   c.set(When::hold, hold.floor_minutes > 0);
   c.set(When::model_outlasts_floor,
         !hold.readings_needed && hold.model_minutes.value_or(0) > hold.floor_minutes);
@@ -85,6 +89,12 @@ Conditions conditions_of(const Job& job) {
 
 std::string cfm_words(AirFlow flow) {
   return flow.is_finite() ? std::to_string(flow.ceil_in(unit::cubic_foot_per_minute)) : "more than any fan's";
+}
+
+/// More airing than was reckoned with, and earlier, does no harm.
+std::string airing_words(const PlannedAiring& airing) {
+  const double tenths = std::ceil(airing.changes.value_in(unit::per_hour) * 10 - 1e-9);
+  return fmt::format("{:g} /h, {} min", tenths / 10, airing.from.floor_in(unit::minute));
 }
 
 std::string fill(Fill what, const Job& job) {
@@ -107,6 +117,8 @@ std::string fill(Fill what, const Job& job) {
       return std::to_string(job.label.shelf_life.mixed.value_or(ShelfTime{}).floor_in(unit::minute));
     case Fill::least_airflow_cfm:
       return cfm_words(job.air.flammable.least_airflow);
+    case Fill::planned_airing:
+      return airing_words(*job.air.airing);
     case Fill::floor_minutes:
       return std::to_string(job.hold.floor_minutes);
     case Fill::model_minutes:

@@ -40,11 +40,12 @@ enum class When : std::uint8_t {
   may_enter_high_strength,
   ventilation_stated,
   ventilation_silent,
+  airing_planned,
   hold,
   model_outlasts_floor,
   readings_needed,
 };
-inline constexpr int when_count = 30;
+inline constexpr int when_count = 31;
 /// "every job", "a high-strength oxidiser", ...
 [[nodiscard]] std::string_view when_words(When when) noexcept;
 
@@ -59,6 +60,7 @@ enum class Fill : std::uint8_t {
   cartridges,
   mix_life_minutes,
   least_airflow_cfm,
+  planned_airing,
   floor_minutes,
   model_minutes,
 };

@@ -136,6 +136,14 @@ Book released_after(std::int64_t ms) {
   return world;
 }
 
+Book released_with_items(bool met) {
+  JobWorld world = holding();
+  world.wait(hold_ms(world));
+  if (met) world.meet_what_is_open(Stage::before_release);
+  write_bare_release(world);
+  return world;
+}
+
 Book released_by_readings(std::int64_t apart_ms) {
   JobWorld world = holding("brackwater-20");
   world.wait(hold_ms(world, "floor"));
@@ -229,6 +237,8 @@ std::vector<RulePair> job_pairs() {
        [] { return lapsed_while_fogging("filter-out", true); }},
       {"entered-in-fog", [] { return lapsed_while_fogging("everyone-out", false); },
        [] { return lapsed_while_fogging("everyone-out", true); }},
+      {"released-without-item", [] { return released_with_items(false); },
+       [] { return released_with_items(true); }},
       {"hold-not-kept", [] { return released_after(hold_ms(holding()) - 1); },
        [] { return released_after(hold_ms(holding())); }},
       {"readings-not-kept", [] { return released_by_readings(15 * minute - 1); },

@@ -43,7 +43,7 @@ struct RulePair {
 [[nodiscard]] std::vector<RulePair> job_pairs();
 [[nodiscard]] std::vector<RulePair> book_pairs();  // what only the whole book shows
 
-/// A job up to its fog-off, every item met.
+/// A job up to its fog-off, every item so far met.
 [[nodiscard]] JobWorld holding(const std::string& product = "fenmist-rtu");
 /// How long its hold runs.
 [[nodiscard]] std::int64_t hold_ms(const JobWorld& world, const char* which = "total");
@@ -52,5 +52,7 @@ void close(JobWorld& world);
 /// An entry as another program may have written it: no desk stands in between.
 void write_start(JobWorld& world);
 void write_release(JobWorld& world, const char* ground = "time");
+/// As write_release; nobody has aired out, nor looked for haze.
+void write_bare_release(JobWorld& world, const char* ground = "time");
 
 }  // namespace audit_test

@@ -24,7 +24,6 @@ JobWorld holding(const std::string& product) {
   world.fog_all();
   world.meet_all(Stage::during_fogging);
   world.fog_off();
-  world.meet_all(Stage::before_release);
   return world;
 }
 
@@ -56,6 +55,11 @@ void write_start(JobWorld& world) {
 }
 
 void write_release(JobWorld& world, const char* ground) {
+  world.meet_what_is_open(Stage::before_release);
+  write_bare_release(world, ground);
+}
+
+void write_bare_release(JobWorld& world, const char* ground) {
   world.shop.write("job-released", {{"job", "J1"}, {"ground", ground}, {"clock", clock_of(world)}});
 }
 

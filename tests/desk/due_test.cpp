@@ -34,7 +34,6 @@ TEST_CASE("a hold is in the calendar from fog-off until time alone would end it,
   CHECK(hold[0].until_ms == off + minutes * 60'000);
   world.wait(minutes * 60'000);
   CHECK(due(world, DueKind::hold).size() == 1);  // over, and still nobody released it
-  world.meet_all(Stage::before_release);
   REQUIRE_FALSE(world.release());
   CHECK(due(world, DueKind::hold).empty());
 }

@@ -40,8 +40,11 @@ class JobWorld {
   void start();
   void fog_all();
   void fog_off(std::int64_t left_ul = 207'000);
-  /// What release_job decides, written down.
+  /// Meets what may be met by now and is not yet.
+  void meet_what_is_open(Stage stage);
+  /// What release_job decides, written down: somebody has gone in first where the hold lets them.
   std::optional<Error> release();
+  std::optional<Error> release_as_it_stands();
   void plan(double area = 2400);
   /// Done without the tool so long ago: three minutes of fog, and nothing else told.
   [[nodiscard]] LateRecord done_before(std::int64_t ago_ms) const;

@@ -53,6 +53,12 @@ AirResult slow_air() {
   return air;
 }
 
+AirResult aired_out(double air_changes, double from_minutes) {
+  AirResult air = slow_air();
+  air.airing = PlannedAiring{AirChanges(air_changes, unit::per_hour), HoldTime(from_minutes, unit::minute)};
+  return air;
+}
+
 }  // namespace
 
 TEST_CASE("the requirements of each strength class are those that were reviewed") {
@@ -71,7 +77,7 @@ TEST_CASE("every rule is asked for in some job") {
   for (const auto& list :
        {needs(ready_to_use(), flammable_air()), needs(dilutable(), air_of({vapour(hydrogen_peroxide, 3)})),
         needs(high_strength(), slow_air(), busy_site), needs(asked_to_mix, slow_air()),
-        needs(high_strength(), dangerous_air())})
+        needs(high_strength(), dangerous_air()), needs(high_strength(), aired_out(4, 120))})
     for (const Requirement& r : list) seen.insert(r.rule->id);
   for (const Rule& rule : all_rules()) {
     CAPTURE(rule.id);
@@ -165,6 +171,14 @@ TEST_CASE("figures in the words are rounded to the side that asks for more") {
   CHECK_THAT(value(needs(label, slow_air()), "mix-in-life"), Catch::Contains("within 59 min"));
   CHECK_THAT(value(needs(label, slow_air()), "clear-by-time-or-readings"), Catch::Contains("300 min"));
   CHECK_THAT(value(needs(label, slow_air()), "hold-passed"), Catch::Contains("120 min"));
+}
+
+TEST_CASE("airing that the hold was reckoned with is asked for, never less of it and never later") {
+  CHECK_FALSE(has(needs(high_strength(), slow_air()), "aired-out-as-planned"));
+  const auto list = needs(high_strength(), aired_out(3.12, 30.9));
+  const auto found = std::ranges::find(list, find_rule("aired-out-as-planned"), &Requirement::rule);
+  REQUIRE(found != list.end());
+  CHECK(found->value == "3.2 /h, 30 min");
 }
 
 TEST_CASE("an airflow that no fan gives is said so") {

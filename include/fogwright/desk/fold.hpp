@@ -19,7 +19,7 @@ void fold(const Entry& entry, MutableDocuments& documents);
 
 /// Raised whenever `fold` makes other documents of the same entries, so that a book knows that its own are of
 /// another program and are to be derived anew. A test holds it against documents that are kept.
-inline constexpr std::int64_t fold_version = 3;
+inline constexpr std::int64_t fold_version = 4;
 /// The version that derived these documents; 0 where they do not say.
 [[nodiscard]] std::int64_t fold_version_of(const Documents& documents);
 

@@ -2,7 +2,7 @@
 // A job that was done without the tool, as it is being written down afterwards.
 import type { Job, Operations } from "../api/generated";
 import { withUnit } from "../settings/units";
-import { stagesNow, whileFogging, type Item } from "./gate_queue";
+import { beforeRelease, stagesNow, whileFogging, type Item } from "./gate_queue";
 import { planOf } from "./shapes";
 
 export interface Afterwards {
@@ -31,7 +31,7 @@ export function returnNames(job: Job): string[] {
  * was met before is asked again: an answer of an earlier day may not count on the day of the fog.
  */
 export function answerable(job: Job, draft: Afterwards): Item[] {
-  const over = [...stagesNow("planned"), whileFogging, ...(draft.released ? ["before release"] : [])];
+  const over = [...stagesNow({ state: "planned" }), whileFogging, ...(draft.released ? [beforeRelease] : [])];
   return job.items.filter((item) => !item.by_facts && over.includes(item.stage ?? ""));
 }
 

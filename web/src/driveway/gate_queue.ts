@@ -21,15 +21,23 @@ const stagesOf: Record<string, string[]> = {
 };
 
 export const whileFogging = "while fogging";
+export const beforeRelease = "before release";
 export const allStages = [...new Set(Object.values(stagesOf).flat())];
-export const stagesNow = (state: string): string[] => stagesOf[state] ?? [];
 
-export function openItems(job: Job, stages = stagesNow(job.state)): OpenItem[] {
+/** Whether the part of a hold runs in which nobody goes in, not even to open a window. */
+export const nobodyIn = ({ hold }: Pick<Job, "hold">): boolean => hold !== undefined && hold.elapsed_ms < hold.floor_ms;
+
+export function stagesNow(job: Pick<Job, "state" | "hold">): string[] {
+  const stages = stagesOf[job.state] ?? [];
+  return nobodyIn(job) ? stages.filter((stage) => stage !== beforeRelease) : stages;
+}
+
+export function openItems(job: Job, stages = stagesNow(job)): OpenItem[] {
   const why = new Map(job.missing.filter((one) => stages.includes(one.stage ?? "")).map((one) => [one.requirement, one.why ?? ""] as const));
   return job.items.filter((item) => why.has(item.item) && !item.by_facts).map((item) => ({ item, why: why.get(item.item) ?? "" }));
 }
 
-export function countItems(job: Job, stages = stagesNow(job.state)): { open: number; all: number } {
+export function countItems(job: Job, stages = stagesNow(job)): { open: number; all: number } {
   const all = job.items.filter((item) => stages.includes(item.stage ?? "") && !item.by_facts).length;
   return { open: openItems(job, stages).length, all };
 }

@@ -208,6 +208,7 @@ export const en = {
   "hold.left": "Time left of the hold",
   "hold.until": "until {time} at the site",
   "hold.parts": "Nothing shortens this part of {floor}. After it clear readings can release the building; without them nobody goes in before {time}.",
+  "hold.itemsLater": "Airing out and the look for haze come after this part of the hold: before, they cannot be written down.",
   "hold.readingsNeeded": "Only readings can release this building",
   "hold.readingsHow": "Two at or below the limit, at least 15 minutes apart, the fan running, the second not above the first.",
 

@@ -209,6 +209,7 @@ export const es: Catalogue = {
   "hold.left": "Tiempo que falta de la espera",
   "hold.until": "hasta las {time} en el lugar",
   "hold.parts": "Nada acorta esta parte de {floor}. Después, lecturas sin exceso permiten liberar el edificio; sin ellas nadie entra antes de: {time}.",
+  "hold.itemsLater": "Ventilar y mirar si queda neblina vienen después de esta parte de la espera: antes no se pueden anotar.",
   "hold.readingsNeeded": "Solo las mediciones pueden liberar este edificio",
   "hold.readingsHow": "Dos en el límite o por debajo, con al menos 15 minutos entre ellas, el ventilador encendido, la segunda no mayor que la primera.",
 

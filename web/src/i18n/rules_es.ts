@@ -13,6 +13,8 @@ export const rulesEs: Record<string, string> = {
   "remedy.incompatible-products": "Ventile, mantenga a todos fuera y llame al dueño.",
   "rule.entered-in-fog": "Alguien entró después de empezar la nebulización.",
   "remedy.entered-in-fog": "Pregunte cómo está; que llame a un centro de toxicología si siente algo.",
+  "rule.released-without-item": "El edificio se liberó mientras algo que va antes estaba abierto.",
+  "remedy.released-without-item": "Ventile y mire a contraluz antes de que alguien vuelva a entrar; pregunte cómo están a todos los que entraron.",
   "rule.hold-not-kept": "El edificio se liberó antes de acabar la espera.",
   "remedy.hold-not-kept": "Pregunte cómo están a todos los que entraron.",
   "rule.readings-not-kept": "El edificio se liberó antes, sin las lecturas que lo permiten.",

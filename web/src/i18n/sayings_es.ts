@@ -107,6 +107,7 @@ export const sayingsEs: Record<string, string> = {
   "write the seconds that the valve was open, e.g. --time '42 s'": "escriba los segundos que la válvula estuvo abierta, por ejemplo 42 s",
   "more is left in the tank than there was": "queda más en el tanque de lo que había",
   "measure again, or give what was filled in between with --added": "mida otra vez, o diga qué se añadió entretanto",
+  "{} can be met in {} min, when the part of the hold that nothing shortens is over": "se puede cumplir dentro de {1} min, cuando termine la parte de la espera que nada acorta: {0}",
   "{} cannot be met in a job that is {}": "no se puede cumplir en un trabajo que está {1}: {0}",
   "what happened otherwise is written down with fogwright job record": "lo que pasó de otro modo lo registra la oficina después",
   "the gate of this job was met for {}, not for {}": "los requisitos de este trabajo se cumplieron para {}, no para {}",
@@ -241,6 +242,7 @@ export const sayingsEs: Record<string, string> = {
 
   // The hold and the release.
   "the hold runs for {} min more: {} min after fog-off must pass in full": "la espera dura {} min más: tienen que pasar {} min completos desde el fin de la niebla",
+  "keep everyone out until then": "que nadie entre hasta entonces",
   "keep everyone out; readings cannot shorten this part": "que nadie entre; las lecturas no acortan esta parte",
   "a reading of {} is dated after now": "una lectura de {} tiene fecha futura",
   "check the clock": "revise el reloj",

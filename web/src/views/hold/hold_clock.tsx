@@ -3,6 +3,7 @@ import { useEffect, useMemo } from "preact/hooks";
 import type { Job } from "../../api/generated";
 import { Said } from "../../components/said";
 import { clock } from "../../data/clock";
+import { nobodyIn } from "../../driveway/gate_queue";
 import { holdLeft } from "../../driveway/hold_clock";
 import { useNow } from "../../driveway/use_now";
 import { useWakeLock } from "../../driveway/wake_lock";
@@ -20,7 +21,9 @@ export function HoldClock({ job, again }: { job: Job; again: () => void }) {
   const answer = useMemo(() => (job.hold ? { hold: job.hold, wall: clock.now(), running: clock.running() } : null), [job]);
   const left = answer && holdLeft(answer, { wall: now, running: clock.running() });
   const over = job.hold?.may_release ?? false;
-  const ran = !over && left !== null && left.left_ms === 0;
+  // What opens with the second part (airing out, the look for haze) is the desk's to open.
+  const secondPart = job.hold !== undefined && nobodyIn(job) && left?.part === "total";
+  const ran = !over && left !== null && (left.left_ms === 0 || secondPart);
   // The desk has the last word: at nought it is asked, and asked again until it says so.
   useEffect(() => {
     if (!ran) return;

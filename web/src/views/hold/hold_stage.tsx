@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { LinkButton } from "../../components/link_button";
 import { Notice } from "../../components/notice";
-import { countItems } from "../../driveway/gate_queue";
+import { countItems, nobodyIn } from "../../driveway/gate_queue";
 import { useWords } from "../../i18n/use_words";
 import { LeftRunning } from "../fog/left_running";
 import type { Stage } from "../job/job";
@@ -18,6 +18,7 @@ export const HoldStage: Stage = ({ job, again, fog }) => {
       <LeftRunning fog={fog} onRecorded={again} />
       <HoldClock job={job} again={again} />
       {open > 0 && <div class="actions thumb"><LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton></div>}
+      {nobodyIn(job) && <p>{t("hold.itemsLater")}</p>}
       {job.hold?.readings_needed && <Notice tone="hold" title={t("hold.readingsNeeded")}><p>{t("hold.readingsHow")}</p></Notice>}
       <Readings job={job} onDone={again} />
       <Release job={job} onDone={again} />
