@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "fogwright/book/entry.hpp"
 #include "fogwright/quantity.hpp"
 
 namespace fogwright {
@@ -52,6 +53,10 @@ class Asked {
   [[nodiscard]] const std::string& beside() const { return beside_; }
   void set_beside(std::string hash) { beside_ = std::move(hash); }
 
+  /// The entry that the path names, where the route is about one.
+  [[nodiscard]] const std::optional<Entry>& entry() const { return entry_; }
+  void set_entry(Entry entry) { entry_ = std::move(entry); }
+
   /// Whole microlitres.
   [[nodiscard]] std::int64_t volume(const char* member, Rounding rounding);
   [[nodiscard]] std::optional<std::int64_t> volume_if_given(const char* member, Rounding rounding);
@@ -73,6 +78,7 @@ class Asked {
   std::vector<std::string> names_;
   nlohmann::json body_;
   std::string beside_;
+  std::optional<Entry> entry_;
   std::optional<Error> fault_;
 };
 

@@ -52,6 +52,7 @@ struct Route {
   bool password = false;                 ///< asks for the password again, as a member of the body
   std::vector<const char*> beside = {};  ///< members that live beside the record, so that they can be erased
   const char* counted = nullptr;         ///< member that names the thing; not given, the desk counts
+  bool of_entry = false;                 ///< the name in the path is the id of an entry, which is handed along
 
   /// All that is wrong with what is asked, where the desk would tell the first fault alone.
   Faults (*check)(const Asked& asked) = nullptr;
@@ -69,11 +70,12 @@ struct Route {
 /// Of these what a device answers by itself, where there is no network.
 [[nodiscard]] std::vector<Route> routes_offline();
 [[nodiscard]] std::vector<Route> reading_routes();  // routes_reading.cpp
-[[nodiscard]] std::vector<Route> crew_routes();     // routes_crew.cpp: people, credentials, registers, labels
-[[nodiscard]] std::vector<Route> gear_routes();     // routes_gear.cpp
-[[nodiscard]] std::vector<Route> stock_routes();    // routes_stock.cpp
-[[nodiscard]] std::vector<Route> job_routes();      // routes_jobs.cpp
-[[nodiscard]] std::vector<Route> plan_routes();     // routes_plan.cpp: a plan that nobody writes down
+[[nodiscard]] std::vector<Route>
+crew_routes();  // routes_crew.cpp: people, credentials, registers, labels, notes
+[[nodiscard]] std::vector<Route> gear_routes();   // routes_gear.cpp
+[[nodiscard]] std::vector<Route> stock_routes();  // routes_stock.cpp
+[[nodiscard]] std::vector<Route> job_routes();    // routes_jobs.cpp
+[[nodiscard]] std::vector<Route> plan_routes();   // routes_plan.cpp: a plan that nobody writes down
 
 /// The route of a method and a path, with the names that stand in the path. `known_path`: another method has
 /// it.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "asking/ids.hpp"
 #include "asking/route.hpp"
+#include "fogwright/desk/correction.hpp"
 #include "fogwright/desk/crew.hpp"
 #include "fogwright/desk/equipment.hpp"
 
@@ -25,6 +26,10 @@ Answer new_roles(const DeskContext& context, Asked& asked) {
 }
 Answer leave(const DeskContext& context, Asked& asked) {
   return decided(retire_person(context, asked.name(), asked.text("why")));
+}
+
+Answer note(const DeskContext& context, Asked& asked) {
+  return decided(write_note(context, asked.text("about"), asked.text("text")));
 }
 
 Answer credential(const DeskContext& context, Asked& asked) {
@@ -107,6 +112,11 @@ std::vector<Route> person_routes() {
                {"issuer", text, false, "who gave it"},
                {"result", text, false, "e.g. a fit factor"}},
               credential),
+      writing("/api/v1/notes", "writeNote", "note", "A note about something that the book knows",
+              {{"about", text, true,
+                "name of a job, container, batch, person, fogger, cartridge, place or product"},
+               {"text", text, true, "the note"}},
+              note),
       writing("/api/v1/credentials/{credential}/withdrawal", "withdrawCredential", "credential-withdrawn",
               "A credential that no longer holds", {why}, withdraw),
   };

@@ -33,6 +33,15 @@ Answer delivery(const DeskContext& context, Asked& asked) {
   return after(asked, [&] { return receive(context, d); });
 }
 
+Answer correction(const DeskContext& context, Asked& asked) {
+  const auto given = [&](const char* member) {
+    return asked.has(member) ? std::optional(asked.text(member)) : std::nullopt;
+  };
+  ContainerCorrection c{asked.name(), given("lot"), given("expires"), given("supplier"), {}, asked.text("why")};
+  if (asked.has("cost")) c.cost_cents = asked.take(read_cents(asked.text("cost"), "cost"));
+  return after(asked, [&] { return correct_container(context, c); });
+}
+
 Answer move(const DeskContext& context, Asked& asked) {
   return decided(move_vessel(context, asked.name(), asked.text("to")));
 }
@@ -113,6 +122,14 @@ std::vector<Route> stock_routes() {
                {"cost", text, false, "e.g. 84.50"},
                {"supplier", text, false, "who delivered it"}},
               delivery),
+      writing("/api/v1/vessels/{vessel}/corrections", "correctContainer", "container-corrected",
+              "What was typed wrongly off its label when it was received",
+              {{"why", text, true, "why it is put right"},
+               {"lot", text, false, "the lot number that is on it"},
+               {"expires", text, false, "the last day that is on it, e.g. 2027-01-31"},
+               {"supplier", text, false, "who delivered it"},
+               {"cost", text, false, "e.g. 84.50"}},
+              correction),
       writing("/api/v1/vessels/{vessel}/moves", "moveVessel", "container-moved", "To another shop or van",
               {{"to", text, true, "shop or van"}}, move),
       writing("/api/v1/vessels/{vessel}/open", "openContainer", "container-opened",

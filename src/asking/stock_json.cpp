@@ -15,16 +15,18 @@ json or_null(const std::optional<T>& value) {
 }  // namespace
 
 json vessel_json(const VesselView& v) {
-  return {{"id", v.id},
-          {"item", v.item},
-          {"lot", v.lot},
-          {"place", v.place},
-          {"batch", v.batch},
-          {"size_ul", v.capacity_ul},
-          {"remaining_ul", v.remaining_ul},
-          {"opened_ms", or_null(v.opened_ms)},
-          {"usable_until_ms", v.usable_until_ms},
-          {"usable", v.usable}};
+  json shown = {{"id", v.id},
+                {"item", v.item},
+                {"lot", v.lot},
+                {"place", v.place},
+                {"batch", v.batch},
+                {"size_ul", v.capacity_ul},
+                {"remaining_ul", v.remaining_ul},
+                {"opened_ms", or_null(v.opened_ms)},
+                {"usable_until_ms", v.usable_until_ms},
+                {"usable", v.usable}};
+  if (!v.earlier_lots.empty()) shown["earlier_lots"] = v.earlier_lots;
+  return shown;
 }
 
 json stock_line_json(const StockLine& line) {

@@ -24,12 +24,19 @@ constexpr std::string_view naming[] = {"from",      "container",    "batch",    
 /// Kinds of entries that say what a thing is, and the member that names it.
 const std::map<std::string, const char*, std::less<>>& defining() {
   static const std::map<std::string, const char*, std::less<>> table = {
-      {"label-adopted", "digest"},       {"container-received", "container"},
-      {"container-opened", "container"}, {"container-moved", "container"},
-      {"batch-mixed", "batch"},          {"fogger-added", "fogger"},
-      {"fogger-tested", "fogger"},       {"cartridge-registered", "cartridge"},
-      {"person-enrolled", "handle"},     {"person-roles-changed", "handle"},
-      {"credential-added", "handle"},    {"credential-withdrawn", "credential"},
+      {"label-adopted", "digest"},
+      {"container-received", "container"},
+      {"container-opened", "container"},
+      {"container-moved", "container"},
+      {"container-corrected", "container"},
+      {"batch-mixed", "batch"},
+      {"fogger-added", "fogger"},
+      {"fogger-tested", "fogger"},
+      {"cartridge-registered", "cartridge"},
+      {"person-enrolled", "handle"},
+      {"person-roles-changed", "handle"},
+      {"credential-added", "handle"},
+      {"credential-withdrawn", "credential"},
   };
   return table;
 }

@@ -2,7 +2,6 @@
 // What a book gives to others so that they can hold it to its past, and takes back from them.
 #include <fmt/format.h>
 
-#include <charconv>
 #include <ostream>
 
 #include "cli/book_command.hpp"
@@ -15,22 +14,6 @@ namespace fogwright {
 namespace {
 
 using nlohmann::json;
-
-/// The entry that was named by number or by id.
-Result<std::int64_t> entry_named(Store& store, const std::string& typed) {
-  std::int64_t seq = 0;
-  const auto [end, error] = std::from_chars(typed.data(), typed.data() + typed.size(), seq);
-  if (error == std::errc{} && end == typed.data() + typed.size()) {
-    if (seq >= 0 && seq < store.head().size) return seq;
-    return fail(ErrorCode::not_found, fmt::format("the book has no entry {}", typed), "book prove",
-                fmt::format("its entries are 0 to {}", store.head().size - 1));
-  }
-  const auto id = read_uuid(typed);
-  if (!id) return tl::make_unexpected(id.error());
-  if (const auto found = store.find(*id)) return *found;
-  return fail(ErrorCode::not_found, fmt::format("the book has no entry {}", typed), "book prove",
-              "see fogwright book entries");
-}
 
 Outcome run_prove(const Call& call) {
   if (call.options.operands().size() != 1)

@@ -2,6 +2,7 @@
 #include "cli/book_command.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <filesystem>
 #include <ostream>
@@ -10,6 +11,7 @@
 #include "cli/printing.hpp"
 #include "cli/progress.hpp"
 #include "fogwright/book/encoding.hpp"
+#include "fogwright/desk/correction.hpp"
 #include "fogwright/desk/fold.hpp"
 #include "report/page.hpp"
 
@@ -176,9 +178,25 @@ Outcome run_import(const Call& call) {
 
 /// A table has one column for the bodies, which differ from kind to kind: their text.
 json entry_json(const Entry& entry, json body) {
-  return {{"seq", entry.seq},       {"id", uuid_text(entry.id)}, {"happened_ms", entry.happened_ms},
-          {"actor", entry.actor},   {"device", entry.device},    {"kind", entry.kind},
-          {"body", std::move(body)}};
+  json row = {{"seq", entry.seq},       {"id", uuid_text(entry.id)}, {"happened_ms", entry.happened_ms},
+              {"actor", entry.actor},   {"device", entry.device},    {"kind", entry.kind},
+              {"body", std::move(body)}};
+  if (entry.corrects) row.update({{"corrects", uuid_text(*entry.corrects)}, {"reason", entry.reason}});
+  return row;
+}
+
+/// What it puts right, and what puts it right: each shows at the other.
+std::string correction_words(Store& store, const Entry& entry) {
+  std::string words;
+  if (entry.corrects) {
+    const auto corrected = store.find(*entry.corrects);
+    words += fmt::format("; corrects {}: {}",
+                         corrected ? fmt::format("entry {}", *corrected) : "an unknown entry", entry.reason);
+  }
+  std::vector<std::int64_t> by;
+  store.read([&](const Documents& now, const Head&) { by = corrections_of(now, entry.id); });
+  if (!by.empty()) words += fmt::format("; corrected by entry {}", fmt::join(by, ", "));
+  return words;
 }
 
 Outcome run_entries(const Call& call) {
@@ -201,7 +219,8 @@ Outcome run_entries(const Call& call) {
     const auto entry = (*store)->entry(seq);
     if (!entry) break;
     if (call.format == Format::text)
-      page.paragraph(fmt::format("{} by {} on {}", entry->kind, entry->actor, entry->device),
+      page.paragraph(fmt::format("{} by {} on {}{}", entry->kind, entry->actor, entry->device,
+                                 correction_words(**store, *entry)),
                      fmt::format("{:>6}  ", seq));
     else if (call.format == Format::csv)
       rows.push_back(entry_json(*entry, entry->body.dump()));
@@ -227,6 +246,16 @@ const OptionRow out_row{"out", "FILE", "write to a new file instead of the outpu
 
 tl::unexpected<Faults> refuse_missing(std::string message, std::string where, std::string hint) {
   return refuse({ErrorCode::missing_value, std::move(message), std::move(where), std::move(hint)});
+}
+
+Result<std::int64_t> entry_named(Store& store, const std::string& typed) {
+  const auto number = read_decimal(typed);
+  if (number && *number < static_cast<std::uint64_t>(store.head().size))
+    return static_cast<std::int64_t>(*number);
+  const auto id = read_uuid(typed);
+  if (const auto seq = id ? store.find(*id) : std::nullopt) return *seq;
+  return fail(ErrorCode::not_found, fmt::format("the book has no entry {}", typed), {},
+              "fogwright book entries lists them; take a number or an id");
 }
 
 Outcome write_or_print(const Call& call, const std::string& text, std::string_view what) {
@@ -257,7 +286,7 @@ std::vector<Command> book_commands() {
        with_book_options({{"last", "N", "how many (default 20)"}, {"all", nullptr, "all of them"}}),
        run_entries,
        "",
-       {"entries", {"seq", "id", "happened_utc", "actor", "device", "kind", "body"}}},
+       {"entries", {"seq", "id", "happened_utc", "actor", "device", "kind", "body", "corrects", "reason"}}},
       {"book", "export", "", "the exact bytes of every entry, one a line", with_book_options({out_row}),
        run_export, ""},
       {"book", "import", "FILE", "take in entries that another copy of this book has more of; all or none",

@@ -71,13 +71,29 @@ std::vector<Command> engine_commands() {
 const std::vector<Command>& commands() {
   static const std::vector<Command> table = [] {
     std::vector<Command> rows;
-    for (const auto& part :
-         {engine_commands(),      book_commands(),       book_verify_commands(), book_checkpoint_commands(),
-          book_bundle_commands(), witness_commands(),    firm_commands(),        crew_commands(),
-          fogger_commands(),      cartridge_commands(),  product_commands(),     place_commands(),
-          stock_commands(),       stock_view_commands(), job_commands(),         calendar_commands(),
-          chart_commands(),       paper_commands(),      ask_commands(),         audit_commands(),
-          erase_commands(),       serve_commands()})
+    for (const auto& part : {engine_commands(),
+                             book_commands(),
+                             book_correct_commands(),
+                             book_verify_commands(),
+                             book_checkpoint_commands(),
+                             book_bundle_commands(),
+                             witness_commands(),
+                             firm_commands(),
+                             crew_commands(),
+                             fogger_commands(),
+                             cartridge_commands(),
+                             product_commands(),
+                             place_commands(),
+                             stock_commands(),
+                             stock_view_commands(),
+                             job_commands(),
+                             calendar_commands(),
+                             chart_commands(),
+                             paper_commands(),
+                             ask_commands(),
+                             audit_commands(),
+                             erase_commands(),
+                             serve_commands()})
       rows.insert(rows.end(), part.begin(), part.end());
     return rows;
   }();

@@ -40,6 +40,29 @@ std::string told_receive(const Drafts& drafts) {
                      text_in(body, "place"), text_in(body, "container"));
 }
 
+Result<Drafts> make_correct(const Call& call, const DeskContext& context) {
+  OptionReader options(call);
+  options.operands(1, 1, "the container");
+  ContainerCorrection correction;
+  correction.container = options.operand();
+  if (options.on("lot")) correction.lot = options.text("lot");
+  if (options.on("expires")) correction.expires = options.text("expires");
+  if (options.on("supplier")) correction.supplier = options.text("supplier");
+  if (options.on("cost")) correction.cost_cents = options.take(read_cents(options.text("cost"), "--cost"));
+  correction.why = options.text("why");
+  if (options.fault()) return tl::make_unexpected(*options.fault());
+  return correct_container(context, correction);
+}
+std::string told_correct(const Drafts& drafts) {
+  const json& body = drafts.front().body;
+  std::string words;
+  for (const char* member : {"lot", "expires", "supplier"})
+    if (body.contains(member)) words += fmt::format(", {} {}", member, text_in(body, member));
+  if (body.contains("cost_cents")) words += fmt::format(", cost {}", show_cents(body["cost_cents"]));
+  return fmt::format("{} is put right{}; entry {}, which received it, stays as it was written",
+                     text_in(body, "container"), words, body.at("corrected").at("seq").get<std::int64_t>());
+}
+
 Outcome run_import(const Call& call) {
   const auto text = read_import(call);
   if (!text) return refuse(text.error());
@@ -212,6 +235,14 @@ std::vector<Command> stock_commands() {
        "fogwright stock receive fenmist-rtu --lot A17 --size '1 gal' --expires 2027-01-31 --place shop"},
       {"stock", "import", "FILE", "many containers from a CSV file, all or nothing",
        with_book_options({dry_run_row}), run_import, "fogwright stock import deliveries.csv"},
+      {"stock", "correct", "ID", "what was typed wrongly off a container's label when it was received",
+       with_book_options({{"lot", "LOT", "the lot number that is on it"},
+                          {"expires", "DATE", "the last day that is on it"},
+                          {"supplier", "NAME", "who delivered it"},
+                          {"cost", "MONEY", "what it cost, e.g. 84.50"},
+                          {"why", "WORDS", "why it is put right"}}),
+       run_desk<make_correct, told_correct>,
+       "fogwright stock correct C12 --lot A71 --why 'two digits were swapped'"},
       {"stock", "move", "ID", "to another shop or van", with_book_options({{"to", "NAME", "shop or van"}}),
        run_desk<make_move, told_move>, "fogwright stock move C12 --to heron"},
       {"stock", "open", "ID", "a container is opened; its opened life runs", with_book_options({}),

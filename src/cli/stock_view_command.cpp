@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <cstdlib>
 #include <vector>
 
@@ -136,7 +137,10 @@ Outcome run_show(const Call& call) {
                   fmt::format("no container or batch is called \"{}\"", options.operand()), {},
                   "fogwright stock list shows what there is");
     json shown = vessel_json(*vessel);
-    page.heading(fmt::format("{}, lot {}", vessel->item, vessel->lot));
+    page.heading(fmt::format("{}, lot {}{}", vessel->item, vessel->lot,
+                             vessel->earlier_lots.empty()
+                                 ? ""
+                                 : fmt::format(" (entered as {})", fmt::join(vessel->earlier_lots, ", "))));
     show_vessel(*vessel, call, page);
     shown["movements"] = json::array();
     if (const auto log = now.get("movements", vessel->id)) shown["movements"] = log->at("rows");

@@ -4,6 +4,7 @@
 
 #include "desk/checks.hpp"
 #include "desk/stock_turn.hpp"
+#include "fogwright/book/uuid.hpp"
 #include "fogwright/desk/stock_desk.hpp"
 
 namespace fogwright {
@@ -95,6 +96,28 @@ json received_body(const DeskContext& context, const Delivery& d, const std::str
   return body;
 }
 
+Result<void> check_correction(const ContainerCorrection& c) {
+  if (!c.lot && !c.expires && !c.supplier && !c.cost_cents)
+    return fail(ErrorCode::missing_value, "it is not said what is to be put right", {},
+                "give what the label really says: lot, last day, supplier or cost");
+  return first_error({c.lot ? check_words(*c.lot, "the lot", "--lot") : Result<void>(),
+                      c.expires ? check_expires(*c.expires) : Result<void>(),
+                      c.supplier ? check_words(*c.supplier, "the supplier", "--supplier") : Result<void>(),
+                      check_cost(c.cost_cents), check_words(c.why, "why it is put right", "--why")});
+}
+
+/// What is given and does not read so already.
+json differing(const ContainerCorrection& c, const json& container) {
+  json given = json::object(), body = json::object();
+  if (c.lot) given["lot"] = *c.lot;
+  if (c.expires) given["expires"] = *c.expires;
+  if (c.supplier) given["supplier"] = *c.supplier;
+  if (c.cost_cents) given["cost_cents"] = *c.cost_cents;
+  for (const auto& [member, value] : given.items())
+    if (container.value(member, json()) != value) body[member] = value;
+  return body;
+}
+
 }  // namespace
 
 Faults check_deliveries(const DeskContext& context, const std::vector<Delivery>& deliveries) {
@@ -130,6 +153,29 @@ Result<Drafts> receive_many(const DeskContext& context, const std::vector<Delive
 
 Result<Drafts> receive(const DeskContext& context, const Delivery& delivery) {
   return receive_many(context, {delivery});
+}
+
+Result<Drafts> correct_container(const DeskContext& context, const ContainerCorrection& correction) {
+  if (auto ok = may_make(context, "container-corrected"); !ok) return tl::make_unexpected(ok.error());
+  const auto vessel = find_vessel(context.documents, correction.container, {});
+  if (!vessel) return tl::make_unexpected(vessel.error());
+  if (vessel->is_batch())
+    return fail(ErrorCode::wrong_state, fmt::format("{} is a batch: it was mixed, not received", vessel->id),
+                {}, "put right the containers that it was mixed from");
+  if (auto ok = check_correction(correction); !ok) return tl::make_unexpected(ok.error());
+  json body = differing(correction, vessel->body);
+  if (body.empty())
+    return fail(ErrorCode::wrong_state, fmt::format("the book says the same of {} already", vessel->id), {},
+                "nothing is left to do");
+  const auto receipt = read_uuid(vessel->text("entry"));
+  if (!receipt) return tl::make_unexpected(receipt.error());
+  body["container"] = vessel->id;
+  body["corrected"] = {{"seq", first_movement(context.documents, vessel->id).front()},
+                       {"kind", "container-received"}};
+  NewEntry entry = draft(context, "container-corrected", std::move(body));
+  entry.corrects = *receipt;
+  entry.reason = correction.why;
+  return Drafts{std::move(entry)};
 }
 
 }  // namespace fogwright

@@ -5,6 +5,7 @@
 
 #include "desk/fold_parts.hpp"
 #include "desk/readable.hpp"
+#include "fogwright/book/uuid.hpp"
 
 namespace fogwright {
 namespace {
@@ -45,6 +46,41 @@ void watch_the_clock(const Entry& entry, MutableDocuments& documents) {
   documents.put("clock", "book", {{"received_ms", std::max(last, entry.received_ms)}}, true);
 }
 
+/// The number of the entry that is put right, as the correction tells it. Another program's may lack it, or
+/// tell one that can't be.
+std::optional<std::int64_t> corrected_seq(const Entry& entry) {
+  const auto told = entry.body.find("corrected");
+  if (told == entry.body.end() || !told->is_object()) return std::nullopt;
+  const auto seq = told->find("seq"), kind = told->find("kind");
+  if (seq == told->end() || !seq->is_number_integer() || kind == told->end() || !kind->is_string())
+    return std::nullopt;
+  const auto number = seq->get<std::int64_t>();
+  return number >= 0 && number < entry.seq ? std::optional(number) : std::nullopt;
+}
+
+/// Both entries show a correction; the one that was put right is found again from its side.
+void note_correction(const Entry& entry, MutableDocuments& documents) {
+  const std::string id = uuid_text(*entry.corrects);
+  auto corrections =
+      documents.get("corrections", id).value_or(nlohmann::json{{"seqs", nlohmann::json::array()}});
+  corrections["seqs"].push_back(entry.seq);
+  documents.put("corrections", id, corrections, true);
+  nlohmann::json about = {{"corrects", id}};
+  for (const char* member : {"job", "container"})
+    if (const auto name = entry.body.find(member); name != entry.body.end() && name->is_string())
+      about[member] = *name;
+  if (const auto container = documents.get("container", about.value("container", std::string())))
+    for (const char* member : {"product", "place"}) about[member] = container->at(member);
+  const auto seq = corrected_seq(entry);
+  if (!seq)
+    return raise(entry, documents, "correction", fmt::format("corrects an earlier entry: {}", entry.reason),
+                 std::move(about));
+  raise(entry, documents, "correction",
+        fmt::format("corrects entry {} ({}): {}", *seq, entry.body["corrected"]["kind"].get<std::string>(),
+                    entry.reason),
+        std::move(about), {*seq});
+}
+
 void count_unknown(const Entry& entry, MutableDocuments& documents) {
   auto body = documents.get("unknown-kind", entry.kind).value_or(nlohmann::json{{"count", 0}});
   body["count"] = body["count"].get<std::int64_t>() + 1;
@@ -61,8 +97,7 @@ std::int64_t fold_version_of(const Documents& documents) {
 void fold(const Entry& entry, MutableDocuments& documents) {
   if (entry.seq == 0) documents.put("fold", "version", {{"version", fold_version}}, true);
   watch_the_clock(entry, documents);
-  if (entry.corrects)
-    raise(entry, documents, "correction", fmt::format("corrects an earlier entry: {}", entry.reason));
+  if (entry.corrects) note_correction(entry, documents);
   const auto& table = fold_table();
   const auto row = std::lower_bound(table.begin(), table.end(), entry.kind,
                                     [](const FoldRow& a, const std::string& kind) { return a.kind < kind; });

@@ -7,6 +7,7 @@
 
 #include "desk/fold_parts.hpp"
 #include "desk/stock_books.hpp"
+#include "fogwright/book/uuid.hpp"
 
 namespace fogwright {
 namespace {
@@ -69,11 +70,9 @@ void container_received(const Entry& entry, MutableDocuments& documents) {
                  fmt::format("{} was received again; the first receipt stands", vessel.id), json::object(),
                  first_movement(documents, vessel.id));
   const std::int64_t size = volume_of(body, "size_ul");
-  vessel.body = {{"part", body.value("part", std::string())},
-                 {"size_ul", size},
-                 {"remaining_ul", size},
-                 {"received_ms", entry.happened_ms},
-                 {"disposed", false}};
+  vessel.body = {
+      {"entry", uuid_text(entry.id)}, {"part", body.value("part", std::string())}, {"size_ul", size},
+      {"remaining_ul", size},         {"received_ms", entry.happened_ms},          {"disposed", false}};
   for (const char* member : {"container", "product", "label_digest", "lot", "place", "expires"})
     vessel.body[member] = body.at(member).get<std::string>();
   if (body.contains("cost_cents")) vessel.body["cost_cents"] = volume_of(body, "cost_cents");
@@ -86,6 +85,26 @@ void container_received(const Entry& entry, MutableDocuments& documents) {
   if (!documents.get("item-use", item))
     documents.put("item-use", item,
                   {{"item", item}, {"since", day_of(entry.happened_ms)}, {"jobs", json::array()}}, true);
+}
+
+/// Only what the container is taken for from now on changes: what was drawn before stays as it was judged. The
+/// lot that it was entered under is kept, so that a recall finds it by either.
+void container_corrected(const Entry& entry, MutableDocuments& documents) {
+  const std::string id = entry.body.at("container");
+  auto body = documents.get("container", id);
+  if (!body)
+    return raise(entry, documents, "unknown-name", fmt::format("no {} is called \"{}\"", "container", id));
+  Vessel vessel{"container", id, std::move(*body)};
+  const std::string lot_before = vessel.text("lot");
+  for (const char* member : {"lot", "expires", "supplier"})
+    if (entry.body.contains(member)) vessel.body[member] = entry.body[member].get<std::string>();
+  if (entry.body.contains("cost_cents")) vessel.body["cost_cents"] = volume_of(entry.body, "cost_cents");
+  const json earlier = vessel.body.value("earlier_lots", json::array());
+  if (vessel.text("lot") != lot_before &&
+      std::find(earlier.begin(), earlier.end(), lot_before) == earlier.end())
+    vessel.body["earlier_lots"].push_back(lot_before);
+  keep_vessel(documents, vessel);
+  note_movement(entry, documents, id, 0, {{"note", entry.reason}});
 }
 
 void container_moved(const Entry& entry, MutableDocuments& documents) {
@@ -343,6 +362,7 @@ void reorder_set(const Entry& entry, MutableDocuments& documents) {
 constexpr FoldRow stock_rows[] = {
     {"place-added", place_added},
     {"container-received", container_received},
+    {"container-corrected", container_corrected},
     {"container-moved", container_moved},
     {"container-opened", container_opened},
     {"drawn", drawn},

@@ -39,6 +39,7 @@ constexpr Permission permissions[] = {
     {"label-retired", owner | safety_officer},
     {"place-added", owner},
     {"container-received", anyone},
+    {"container-corrected", anyone},
     {"container-moved", anyone},
     {"container-opened", anyone},
     {"drawn", anyone},

@@ -2,7 +2,9 @@
 #include "desk/vessels.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <chrono>
+#include <set>
 
 namespace fogwright {
 namespace {
@@ -74,6 +76,22 @@ std::string_view off_storage_range(const nlohmann::json& label_facts, std::int64
   if (label_facts.contains("low_mk") && mk < label_facts["low_mk"].get<std::int64_t>()) return "colder";
   if (label_facts.contains("high_mk") && mk > label_facts["high_mk"].get<std::int64_t>()) return "hotter";
   return {};
+}
+
+std::string lot_of(const Documents& documents, const Vessel& vessel) {
+  if (!vessel.is_batch()) return vessel.text("lot");
+  std::set<std::string> lots;
+  for (const json& part : vessel.body.at("parts")) {
+    const auto container = documents.get("container", part.at("container").get<std::string>());
+    if (!container) return vessel.text("lot");
+    lots.insert(container->at("lot").get<std::string>());
+  }
+  return fmt::format("{}", fmt::join(lots, ", "));
+}
+
+std::string lot_of_draw(const Documents& documents, const json& draw) {
+  const auto vessel = vessel_in(documents, draw.at("from"));
+  return vessel ? lot_of(documents, *vessel) : draw.at("lot").get<std::string>();
 }
 
 std::vector<std::int64_t> first_movement(const Documents& documents, const std::string& vessel) {

@@ -41,6 +41,13 @@ struct Vessel {
 /// "colder" or "hotter" than the label of these facts allows, in millikelvins; empty inside its range.
 [[nodiscard]] std::string_view off_storage_range(const nlohmann::json& label_facts, std::int64_t mk);
 
+/// The lot as it is now known; of a batch, the lots of its parts. Documents that lack a part (a device's) tell
+/// the lot that the batch was mixed with.
+[[nodiscard]] std::string lot_of(const Documents& documents, const Vessel& vessel);
+
+/// The same of a draw of a job (`job-draws`).
+[[nodiscard]] std::string lot_of_draw(const Documents& documents, const nlohmann::json& draw);
+
 /// The entry that brought a vessel in: one sequence number, or none.
 [[nodiscard]] std::vector<std::int64_t> first_movement(const Documents& documents, const std::string& vessel);
 

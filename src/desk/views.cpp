@@ -20,7 +20,8 @@ VesselView view_of(const Documents& documents, const Vessel& vessel, std::int64_
   VesselView view;
   view.id = vessel.id;
   view.item = item_of_vessel(vessel);
-  view.lot = vessel.text("lot");
+  view.lot = lot_of(documents, vessel);
+  view.earlier_lots = vessel.body.value("earlier_lots", std::vector<std::string>());
   view.place = vessel.text("place");
   view.batch = vessel.is_batch();
   view.capacity_ul = vessel.capacity_ul();
@@ -156,7 +157,8 @@ JobCost job_cost(const Documents& documents, const std::string& job) {
   const auto draws = documents.get("job-draws", job);
   if (!draws) return cost;
   for (const json& draw : draws->at("draws")) {
-    JobCost::Line line{draw.at("from"), draw.at("product"), draw.at("lot"), draw.at("ul"), std::nullopt};
+    JobCost::Line line{draw.at("from"), draw.at("product"), lot_of_draw(documents, draw), draw.at("ul"),
+                       std::nullopt};
     if (draw.contains("cost_cents")) line.cents = draw["cost_cents"].get<std::int64_t>();
     cost.cents += line.cents.value_or(0);
     cost.complete = cost.complete && line.cents;

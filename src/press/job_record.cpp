@@ -4,6 +4,7 @@
 
 #include "desk/job_document.hpp"
 #include "desk/job_hold.hpp"
+#include "desk/vessels.hpp"
 #include "press/parts.hpp"
 
 namespace fogwright::press {
@@ -148,7 +149,7 @@ std::string lot_words(const Source& source, const json& job) {
   if (const auto draws = source.now.get("job-draws", job.at("job").get<std::string>()))
     for (const json& draw : draws->at("draws"))
       words.push_back(fmt::format("{}, {}, {}{}", draw.at("from").get<std::string>(),
-                                  draw.at("lot").get<std::string>(), number(draw, "ul") < 0 ? "-" : "",
+                                  lot_of_draw(source.now, draw), number(draw, "ul") < 0 ? "-" : "",
                                   recorded_volume(std::abs(number(draw, "ul")), source.units)));
   if (words.empty()) return evidence_text(job, "lot-noted", "lot");
   return fmt::format("{}", fmt::join(words, "\n"));

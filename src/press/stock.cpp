@@ -115,7 +115,7 @@ Result<paper::ContainerLabel> container_label(const Source& source, const std::s
   paper::ContainerLabel label;
   label.id = id;
   label.item = part.empty() ? product->name : product->name + ", " + part;
-  label.lot = vessel->text("lot");
+  label.lot = lot_of(source.now, *vessel);
   label.size = recorded_volume(vessel->capacity_ul(), source.units);
   label.received = day_in_place(source, vessel->body, vessel->is_batch() ? "mixed_ms" : "received_ms");
   label.opened = day_in_place(source, vessel->body, "opened_ms");

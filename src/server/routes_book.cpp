@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
+#include <map>
 
 #include "fogwright/book/checkpoint.hpp"
 #include "fogwright/book/encoding.hpp"
 #include "fogwright/book/tlog_proof.hpp"
+#include "fogwright/desk/correction.hpp"
 #include "server/problem.hpp"
 #include "server/signing.hpp"
 
@@ -20,7 +22,17 @@ Result<std::int64_t> number_in(const Visit& visit, const char* name, std::int64_
   return fail(ErrorCode::out_of_range, "this is no number in its range", name, "write a whole number");
 }
 
-json entry_row(const Entry& entry) {
+/// Numbers of the entries that put an entry right, by its id. Corrections are few.
+std::map<std::string, json> corrections_in(Store& store) {
+  std::map<std::string, json> corrections;
+  store.read([&](const Documents& now, const Head&) {
+    now.each("corrections", true,
+             [&](const std::string& id, const json& body) { corrections[id] = body.at("seqs"); });
+  });
+  return corrections;
+}
+
+json entry_row(const Entry& entry, const std::map<std::string, json>& corrections) {
   json row = {{"seq", entry.seq},
               {"id", uuid_text(entry.id)},
               {"happened_ms", entry.happened_ms},
@@ -31,6 +43,8 @@ json entry_row(const Entry& entry) {
               {"body", entry.body}};
   if (entry.corrects) row["corrects"] = uuid_text(*entry.corrects);
   if (!entry.reason.empty()) row["reason"] = entry.reason;
+  if (const auto by = corrections.find(uuid_text(entry.id)); by != corrections.end())
+    row["corrected_by"] = by->second;
   return row;
 }
 
@@ -42,9 +56,10 @@ HttpResponse entries_since(Service& service, Visit& visit) {
   if (!limit) return problem(limit.error());
   const auto reader = service.books().reader();
   const std::int64_t size = reader->head().size;
+  const auto corrections = corrections_in(*reader);
   json items = json::array();
   reader->each_leaf(*from, std::min(size, *from + *limit), [&](std::int64_t, std::string_view leaf) {
-    if (const auto entry = read_entry(leaf, reader->origin())) items.push_back(entry_row(*entry));
+    if (const auto entry = read_entry(leaf, reader->origin())) items.push_back(entry_row(*entry, corrections));
   });
   const std::int64_t next = std::max(*from, std::min(size, *from + *limit));
   return json_response(200, {{"items", std::move(items)}, {"next", next}, {"size", size}});
@@ -76,7 +91,9 @@ HttpResponse proof(Service& service, Visit& visit) {
   if (!note) return problem(note.error());
   const auto reader = service.books().reader();
   const auto seq = reader->find(*id);
-  if (!seq) return problem(Error{ErrorCode::not_found, "the book has no entry of this id", "the address", {}});
+  if (!seq)
+    return problem(Error{ErrorCode::not_found, "the book has no entry of this id", "the address",
+                         "GET /api/v1/book/entries lists them"});
   const auto signed_state = read_checkpoint(read_note(*note)->text);
   if (!signed_state) return problem(signed_state.error());
   const NodeSource nodes = [&reader](NodeId node) -> Result<Hash> {
@@ -89,6 +106,20 @@ HttpResponse proof(Service& service, Visit& visit) {
   if (!path) return problem(path.error());
   return json_response(
       200, {{"proof", proof_text({{}, static_cast<std::uint64_t>(*seq), std::move(*path), *note})}});
+}
+
+Answer correct(const DeskContext& context, Asked& asked) {
+  return decided(correct_entry(context, *asked.entry(), asked.text("text"), asked.text("why")));
+}
+
+Route correcting() {
+  using enum MemberType;
+  Route route =
+      writing("/api/v1/book/entries/{entry}/corrections", "correctEntry", "note",
+              "What is right instead of what an entry says; both stay",
+              {{"text", text, true, "what is right"}, {"why", text, true, "why it is put right"}}, correct);
+  route.of_entry = true;
+  return route;
 }
 
 Route acting(const char* path, const char* id, const char* summary, const char* answer,
@@ -114,6 +145,7 @@ std::vector<Route> book_routes() {
              "Checkpoint", checkpoint),
       acting("/api/v1/book/entries/{entry}/proof", "proveEntry",
              "A proof, to be checked without us, that an entry is in the book", "Proof", proof),
+      correcting(),
   };
 }
 

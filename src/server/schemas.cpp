@@ -77,6 +77,7 @@ constexpr auto schemas = R"json({
     "usable_ul": {"type": "integer"}, "order_ul": {"type": "integer"}}}}}},
   "Vessel": {"type": "object", "required": ["id", "item", "lot", "place", "batch", "size_ul", "remaining_ul", "usable"],
     "properties": {"id": {"type": "string"}, "item": {"type": "string"}, "lot": {"type": "string"},
+    "earlier_lots": {"type": "array", "items": {"type": "string"}, "description": "that it was entered under before they were put right"},
     "place": {"type": "string"}, "batch": {"type": "boolean"}, "size_ul": {"type": "integer"},
     "remaining_ul": {"type": "integer"}, "usable": {"type": "boolean"}, "movements": {"type": "array", "items": {"type": "object"}}}},
   "Vessels": {"type": "object", "required": ["items"], "properties": {"next": {"type": "string"},
@@ -118,7 +119,9 @@ constexpr auto schemas = R"json({
     "required": ["seq", "id", "happened_ms", "received_ms", "actor", "device", "kind", "body"], "properties": {
       "seq": {"type": "integer"}, "id": {"type": "string"}, "happened_ms": {"type": "integer"},
       "received_ms": {"type": "integer"}, "actor": {"type": "string"}, "device": {"type": "string"},
-      "kind": {"type": "string"}, "body": {"type": "object"}}}}}},
+      "kind": {"type": "string"}, "body": {"type": "object"},
+      "corrects": {"type": "string", "description": "id of the entry that it puts right"}, "reason": {"type": "string"},
+      "corrected_by": {"type": "array", "items": {"type": "integer"}, "description": "numbers of the entries that put it right"}}}}}},
   "Documents": {"type": "object", "required": ["documents", "size"], "properties": {"size": {"type": "integer"},
     "documents": {"type": "array", "items": {"type": "object", "required": ["kind", "key", "body", "live"], "properties": {
       "kind": {"type": "string"}, "key": {"type": "string"}, "body": {"type": "object"}, "live": {"type": "boolean"}}}}}},

@@ -78,7 +78,22 @@ std::optional<HttpResponse> answer_again(Store& store, const Visit& visit, const
   return told(store, entries, true, refusal_in(entries.front()));
 }
 
+/// The entry that the path names is looked up for the desk, which sees documents alone.
+Result<void> hand_entry(Store& store, Visit& visit) {
+  if (!visit.route.of_entry) return {};
+  const auto id = read_uuid(visit.asked.name());
+  if (!id) return tl::make_unexpected(id.error());
+  const auto seq = store.find(*id);
+  auto entry = seq ? store.entry(*seq) : std::nullopt;
+  if (!entry)
+    return fail(ErrorCode::not_found, "the book has no entry of this id", "the address",
+                "GET /api/v1/book/entries lists them");
+  visit.asked.set_entry(std::move(*entry));
+  return {};
+}
+
 HttpResponse append(Service& service, Visit& visit, Store& store, const Uuid& id) {
+  if (auto ok = hand_entry(store, visit); !ok) return problem(ok.error());
   std::optional<Error> refusal;
   Salt salt{};
   service.world().random(salt);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <algorithm>
 
 #include "desk/vessels.hpp"
@@ -22,16 +23,31 @@ struct Spread {
   std::vector<Vessel> containers, batches;
   std::set<std::string> ids, products;
   std::string lot;  ///< as the containers print it
+  std::vector<std::string> notes;
 };
+
+/// The lot as the container prints it, or as it was entered before that was put right; empty where it is
+/// another.
+std::string lot_by(const json& container, const std::string& asked) {
+  if (const std::string lot = container.at("lot"); same_word(lot, asked)) return lot;
+  for (const json& earlier : container.value("earlier_lots", json::array()))
+    if (const std::string lot = earlier; same_word(lot, asked)) return lot;
+  return {};
+}
 
 Spread spread_of(const Documents& documents, const std::string& lot) {
   Spread spread;
   documents.each("container", false, [&](const std::string& id, const json& body) {
-    if (!same_word(body.at("lot").get<std::string>(), lot)) return;
+    const std::string found_by = lot_by(body, lot);
+    if (found_by.empty()) return;
     spread.containers.push_back({"container", id, body});
     spread.ids.insert(id);
     spread.products.insert(item_of(body));
-    spread.lot = body.at("lot");
+    spread.lot = found_by;
+    if (const json earlier = body.value("earlier_lots", json::array()); !earlier.empty())
+      spread.notes.push_back(fmt::format(
+          "{} was entered under lot {}, and put right to lot {}: it is found by each", id,
+          fmt::join(earlier.get<std::vector<std::string>>(), ", "), body.at("lot").get<std::string>()));
   });
   documents.each("batch", false, [&](const std::string& id, const json& body) {
     const json& parts = body.at("parts");
@@ -141,6 +157,7 @@ Result<Answer> ask_lot(const Asked& asked, const std::string& lot) {
   for (const auto* vessels : {&spread.containers, &spread.batches})
     for (const Vessel& vessel : *vessels) answer.rows.push_back(vessel_row(asked, vessel));
   for (AnswerRow& job : jobs) answer.rows.push_back(std::move(job));
+  answer.notes = spread.notes;
   return answer;
 }
 

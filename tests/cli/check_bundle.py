@@ -126,6 +126,24 @@ def check_private(shop):
     expect(erased["private.jsonl"] == b"", "what was erased is in no bundle")
 
 
+def check_corrections(shop):
+    """What was put right about a job, or about the container that it drew from, goes with the job."""
+    shop.do("stock", "receive", "fenmist-rtu", "--id", "C1", "--lot", "A17", "--size", "1 gal", "--expires", "2099-01-31",
+            "--place", "heron")
+    shop.do("stock", "draw", "C1", "--volume", "1 fl oz", "--job", "J1")
+    shop.do("stock", "correct", "C1", "--lot", "A71", "--why", "two digits were swapped")
+    all_entries = json.loads(shop.do("book", "entries", "--all", "--json"))["entries"]
+    planned = next(entry for entry in all_entries if entry["kind"] == "job-planned" and entry["body"]["job"] == "J1")
+    shop.do("book", "correct", str(planned["seq"]), "it was planned the day before", "--why", "no signal")
+    bundle = shop.bundle("corrected.zip", "--job", "J1")
+    entries = [json.loads(line) for line in members_of(bundle)["entries.jsonl"].splitlines()]
+    ids = {entry["id"] for entry in entries}
+    corrections = [entry for entry in entries if "corrects" in entry]
+    expect([entry["kind"] for entry in corrections] == ["container-corrected", "note"], f"corrections of J1: {corrections}")
+    expect(all(entry["corrects"] in ids for entry in corrections), "the entries that were put right")
+    expect(verify(bundle, shop.path("shop.db.vkey")), "a bundle with corrections must hold")
+
+
 with tempfile.TemporaryDirectory() as folder:
     shop = Shop(folder)
     vkey, office = shop.path("shop.db.vkey"), ["--witness", shop.path("office.key.vkey")]
@@ -148,6 +166,7 @@ with tempfile.TemporaryDirectory() as folder:
     expect(shop.run("book", "bundle", "--out", shop.path("x.zip"), "--job", "J9").returncode == 1, "an unknown job")
     expect(shop.run("book", "bundle", "--out", bundle, "--job", "J1").returncode == 1, "nothing is overwritten")
     expect(shop.run("book", "bundle", "--job", "J1").returncode == 2, "no file named")
+    check_corrections(shop)
     expect(shop.run("book", "bundle", "--out", shop.path("x.zip"), "--from", "soon").returncode == 2, "no day")
     check_private(shop)
 

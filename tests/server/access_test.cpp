@@ -59,6 +59,8 @@ TEST_CASE("a route that writes is open to exactly those who may make its entry")
       {"registerCartridge", {"safety-officer"}},
       {"adoptLabel", {"owner", "safety-officer"}},
       {"mixBatch", {"technician"}},
+      {"correctEntry", {"technician", "owner", "safety-officer"}},
+      {"correctContainer", {"technician", "owner", "safety-officer"}},
       {"draw", {"technician", "owner", "safety-officer"}}};
   std::size_t seen = 0;
   for (const Route& route : routes()) {

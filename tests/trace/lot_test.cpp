@@ -68,6 +68,27 @@ TEST_CASE("a lot is followed through the batch it was mixed into", "[ask]") {
   CHECK(column(*ask_address(season.asked(), "x"), "job").empty());
 }
 
+TEST_CASE("a lot that was put right is found by what it is and by what it was entered as", "[ask]") {
+  Season season = mixed();
+  season.fog(with("J1", "brackwater-20", "M1"));
+  ContainerCorrection correction;
+  correction.container = "A1";
+  correction.lot = "K71";
+  correction.why = "two digits were swapped";
+  season.shop.done(correct_container(season.shop.context(), correction));
+  for (const char* lot : {"K71", "lot of A1"}) {
+    const auto answer = ask_lot(season.asked(), lot);
+    REQUIRE(answer.has_value());
+    CHECK(column(*answer, "id") == std::vector<json>{"A1", "M1", "J1"});
+    CHECK(says(answer->sentence, "Lot " + std::string(lot) + " ("));
+    CHECK(answer->notes == std::vector<std::string>{"A1 was entered under lot lot of A1, and put right to lot "
+                                                    "K71: it is found by each"});
+  }
+  const auto other = ask_lot(season.asked(), "lot of B1");
+  CHECK(column(*other, "id") == std::vector<json>{"B1", "M1", "J1"});
+  CHECK(other->notes.empty());
+}
+
 TEST_CASE("what is disposed of is not left, and a lot that never came is refused", "[ask]") {
   Season season;
   season.shop.done(dispose(season.shop.context(), "C1", {}, "by the label"));

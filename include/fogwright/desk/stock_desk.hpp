@@ -44,6 +44,21 @@ struct Delivery {
 [[nodiscard]] Result<Drafts> receive_many(const DeskContext& context, const std::vector<Delivery>& deliveries);
 [[nodiscard]] Result<Drafts> receive(const DeskContext& context, const Delivery& delivery);
 
+/// What was typed wrongly off a container's label when it was received. What is given and differs is put right;
+/// the receipt stays.
+struct ContainerCorrection {
+  std::string container;
+  std::optional<std::string> lot;
+  std::optional<std::string> expires;  ///< ISO date
+  std::optional<std::string> supplier;
+  std::optional<std::int64_t> cost_cents;
+  std::string why;
+};
+/// Errors: wrong_state for a batch, and where nothing differs; missing_value where nothing is given, or no
+/// reason.
+[[nodiscard]] Result<Drafts> correct_container(const DeskContext& context,
+                                               const ContainerCorrection& correction);
+
 /// Containers and batches alike.
 [[nodiscard]] Result<Drafts> move_vessel(const DeskContext& context, const std::string& id,
                                          const std::string& to);

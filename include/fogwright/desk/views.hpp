@@ -16,6 +16,7 @@ namespace fogwright {
 /// One container or batch with what the label and the clock make of it.
 struct VesselView {
   std::string id, item, lot, place;
+  std::vector<std::string> earlier_lots;  ///< that it was entered under before they were put right
   bool batch = false;
   std::int64_t capacity_ul = 0, remaining_ul = 0;
   std::optional<std::int64_t> opened_ms;

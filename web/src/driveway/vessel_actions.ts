@@ -3,8 +3,8 @@
 import type { OperationId } from "../api/generated";
 
 export interface VesselAction {
-  id: "draw" | "putBack" | "openContainer" | "moveVessel" | "countVessel" | "spill" | "dispose";
-  members: { name: string; volume?: boolean; needed: boolean }[];
+  id: "draw" | "putBack" | "openContainer" | "moveVessel" | "countVessel" | "spill" | "dispose" | "correctContainer";
+  members: { name: string; volume?: boolean; date?: boolean; needed: boolean }[];
 }
 
 export const vesselActions: (VesselAction & { id: OperationId })[] = [
@@ -15,4 +15,8 @@ export const vesselActions: (VesselAction & { id: OperationId })[] = [
   { id: "countVessel", members: [{ name: "found", volume: true, needed: true }] },
   { id: "spill", members: [{ name: "volume", volume: true, needed: true }, { name: "what_was_done", needed: true }] },
   { id: "dispose", members: [{ name: "how", needed: true }, { name: "volume", volume: true, needed: false }] },
+  { id: "correctContainer", members: [{ name: "lot", needed: false }, { name: "expires", date: true, needed: false }, { name: "supplier", needed: false }, { name: "cost", needed: false }, { name: "why", needed: true }] },
 ];
+
+/** A batch was mixed, not received: nothing was typed off a label. */
+export const actionsOn = (vessel: { batch: boolean }) => vesselActions.filter(({ id }) => !vessel.batch || id !== "correctContainer");

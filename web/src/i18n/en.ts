@@ -291,6 +291,7 @@ export const en = {
   "stock.none": "Nothing is here.",
   "stock.first": "The first {n}: choose a place, or type the id.",
   "stock.lot": "lot {lot}",
+  "stock.earlierLots": "entered as {lots}",
   "stock.item": "What",
   "stock.left": "Left",
   "stock.pastDate": "past its date",
@@ -306,6 +307,7 @@ export const en = {
   "act.countVessel": "Count",
   "act.spill": "Spilled",
   "act.dispose": "Dispose",
+  "act.correctContainer": "Put right",
 
   "member.volume": "Volume",
   "member.job": "Job, if for one",
@@ -314,6 +316,11 @@ export const en = {
   "member.found": "What it holds, measured",
   "member.what_was_done": "What was done",
   "member.how": "How it was disposed of",
+  "member.lot": "Lot on the container",
+  "member.expires": "Last day on the container",
+  "member.supplier": "Who delivered it",
+  "member.cost": "What it cost",
+  "member.why": "Why it is put right",
 
   "entry.requirement-met": "Item met",
   "entry.requirement-lapsed": "Item open again",

@@ -292,6 +292,7 @@ export const es: Catalogue = {
   "stock.none": "Aquí no hay nada.",
   "stock.first": "Los primeros {n}: elija un lugar o escriba el código.",
   "stock.lot": "lote {lot}",
+  "stock.earlierLots": "anotado como {lots}",
   "stock.item": "Qué",
   "stock.left": "Queda",
   "stock.pastDate": "vencido",
@@ -307,6 +308,7 @@ export const es: Catalogue = {
   "act.countVessel": "Contar",
   "act.spill": "Derrame",
   "act.dispose": "Desechar",
+  "act.correctContainer": "Corregir",
 
   "member.volume": "Volumen",
   "member.job": "Trabajo, si es para uno",
@@ -315,6 +317,11 @@ export const es: Catalogue = {
   "member.found": "Lo que contiene, medido",
   "member.what_was_done": "Qué se hizo",
   "member.how": "Cómo se desechó",
+  "member.lot": "Lote que lleva el envase",
+  "member.expires": "Último día que lleva el envase",
+  "member.supplier": "Quién lo entregó",
+  "member.cost": "Lo que costó",
+  "member.why": "Por qué se corrige",
 
   "entry.requirement-met": "Requisito cumplido",
   "entry.requirement-lapsed": "Requisito abierto otra vez",

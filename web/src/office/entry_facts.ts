@@ -47,6 +47,7 @@ export function factsOf({ kind, body }: EntryRow, { units, language, word, tn, i
     case "returned": return joined(text(of, "from") || text(of, "vessel"), amount("ul"));
     case "job-released": return word("ground", text(of, "ground"));
     case "cartridge-used": return joined(text(of, "cartridge"), `${String(of.minutes)} min`);
+    case "note": return text(of, "text");
     default: return joined(text(of, "why"), text(of, "reason"), text(of, "what"));
   }
 }

@@ -129,4 +129,4 @@ export interface HeldRecord {
   rule: Pick<KeptRecord, "id" | "what" | "keep" | "kind" | "citation" | "remark">;
 }
 
-export type EntryRow = Operations["listEntries"]["answer"]["items"][number] & { corrects?: string; reason?: string };
+export type EntryRow = Operations["listEntries"]["answer"]["items"][number];

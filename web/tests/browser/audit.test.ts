@@ -53,6 +53,30 @@ test("a job's life leads to its entries, and an entry to its proof", async () =>
   await page.getByText("The book has no entry of this number.").waitFor();
 });
 
+test("an entry is put right by another, and each leads to the other", async () => {
+  const { page } = desk;
+  await desk.goto("/audit/jobs");
+  await page.getByLabel("Find a job", { exact: true }).fill(job);
+  await page.getByRole("link", { name: job, exact: true }).click();
+  await page.getByRole("link", { name: /^Entry \d+$/ }).first().click();
+  await page.waitForURL(/\/audit\/entries\/\d+$/);
+  const wrong = /\d+$/.exec(page.url())?.[0] ?? "";
+  const form = await openFold(desk, "Put this entry right");
+  await form.getByLabel("What is right", { exact: true }).fill("it was planned the day before");
+  await form.getByLabel("Why", { exact: true }).fill("the phone had no signal");
+  await form.getByRole("button", { name: "Write it down" }).click();
+  const by = page.locator("dt", { hasText: "Corrected by" }).locator("xpath=following-sibling::dd[1]").getByRole("link");
+  await by.waitFor();
+  await by.click();
+  await page.getByText("the phone had no signal", { exact: true }).waitFor();
+  await page.getByText("it was planned the day before").waitFor();
+  await page.locator("dt", { hasText: "Corrects" }).locator("xpath=following-sibling::dd[1]").getByRole("link", { name: wrong, exact: true }).click();
+  await page.waitForURL(`**/audit/entries/${wrong}`);
+  // The audit proves the correction by both.
+  await desk.goto("/audit");
+  await page.locator(".departure", { hasText: `corrects entry ${wrong} (job-planned): the phone had no signal` }).getByRole("link", { name: wrong, exact: true }).waitFor();
+});
+
 test("the book is read again, signed, and held against a checkpoint that somebody kept", async () => {
   const { page } = desk;
   await desk.goto("/audit/record");

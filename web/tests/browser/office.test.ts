@@ -135,6 +135,21 @@ test("a device of one's own is let in by a code that can be read, and signed out
   await phone.close();
 });
 
+test("what was typed wrongly off a label is put right on the container's page", async () => {
+  const { page } = desk;
+  const before = await bookSize(owner);
+  await desk.goto("/stock/F2");
+  await page.getByRole("button", { name: "Put right" }).click();
+  await page.getByLabel("Lot on the container", { exact: true }).fill("F-7201");
+  const record = page.getByRole("button", { name: "Record it" });
+  assert.ok(await record.isDisabled(), "it can be put right without a reason");
+  await page.getByLabel("Why it is put right", { exact: true }).fill("two digits were swapped");
+  await record.click();
+  await page.getByText(/lot F-7201 \(entered as .+\)/).waitFor();
+  const made = await entriesFrom(owner, before);
+  assert.deepEqual(made.map(({ kind, body }) => [kind, body.container, body.lot]), [["container-corrected", "F2", "F-7201"]]);
+});
+
 test("a container is drawn from, moved and disposed of", async () => {
   const { page } = desk;
   for (const [act, label, value, kind] of [["Draw", "Volume", "4", "drawn"], ["Move", "To which place", "plover", "container-moved"], ["Dispose", "How it was disposed of", "as its label says", "disposed"]] as const) {

@@ -121,6 +121,8 @@ const examples: [string, string][] = [
   ["lot-noted is not met: C3 hold 12 fl oz, and the plan can take 14 fl oz", "Anote el lote del envase: no se cumple: C3: hay 12 fl oz, y el plan puede necesitar 14 fl oz"],
   ["mix-in-life is not met: the life of B2 is over, or ends while it is fogged", "Use la mezcla dentro de los … min de mezclarla: no se cumple: la vida de B2 terminó, o termina mientras se nebuliza"],
   ["corrects an earlier entry: phone dead or lost", "corrige una entrada anterior: phone dead or lost"],
+  ["corrects entry 41 (container-received): two digits were swapped", "corrige la entrada 41 (container-received): two digits were swapped"],
+  ["why it is put right is missing", "falta por qué se corrige"],
   ["C3 held 2 fl oz less than the book said", "C3 tenía 2 fl oz menos de lo que decía el libro"],
   ["mixing factor of -1 per hour lies outside the air model", "este dato queda fuera del modelo del aire: factor de mezcla, -1 por hora"],
   ["it takes the role technician or safety-officer", "hace falta la función de técnico o responsable de seguridad"],

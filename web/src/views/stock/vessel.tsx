@@ -7,7 +7,7 @@ import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { useItemNames } from "../../data/item_names";
 import { useAsk } from "../../data/use_ask";
-import { vesselActions, type VesselAction } from "../../driveway/vessel_actions";
+import { actionsOn, type VesselAction } from "../../driveway/vessel_actions";
 import { useWords } from "../../i18n/use_words";
 import type { Names } from "../../route/routes";
 import { volume } from "../../settings/units";
@@ -27,13 +27,13 @@ export function VesselView({ names }: { names: Names }) {
       {answer && (
         <>
           <dl class="facts">
-            <dt>{t("stock.item")}</dt><dd>{name(answer.item)}, {t("stock.lot", { lot: answer.lot })}</dd>
+            <dt>{t("stock.item")}</dt><dd>{name(answer.item)}, {t("stock.lot", { lot: answer.lot })}{answer.earlier_lots?.length ? ` (${t("stock.earlierLots", { lots: answer.earlier_lots.join(", ") })})` : ""}</dd>
             <dt>{t("stock.place")}</dt><dd>{answer.place}</dd>
             <dt>{t("stock.left")}</dt><dd>{volume(answer.remaining_ul, units, "down", language)} / {volume(answer.size_ul, units, "down", language)}</dd>
           </dl>
           {!answer.usable && <Notice tone="danger" title={t("stock.pastDate")}><p>{t("stock.pastDateWhy")}</p></Notice>}
           <div class="picks">
-            {vesselActions.map((one) => <Button key={one.id} expanded={action?.id === one.id} onPress={() => setAction(one)}>{word("act", one.id)}</Button>)}
+            {actionsOn(answer).map((one) => <Button key={one.id} expanded={action?.id === one.id} onPress={() => setAction(one)}>{word("act", one.id)}</Button>)}
           </div>
           {action && <VesselForm key={action.id} vessel={id} action={action} onDone={() => (setAction(undefined), again())} />}
         </>

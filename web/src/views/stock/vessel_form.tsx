@@ -22,8 +22,8 @@ export function VesselForm({ vessel, action, onDone }: { vessel: string; action:
   return (
     <section>
       <h2>{word("act", action.id)}</h2>
-      {action.members.map(({ name, volume, needed }) => (
-        <Field key={name} label={word("member", name)} value={typed[name] ?? ""} onValue={(text) => setTyped((before) => ({ ...before, [name]: text }))} required={needed} {...(volume ? { keys: "decimal" as const, unit } : {})} />
+      {action.members.map(({ name, volume, date, needed }) => (
+        <Field key={name} label={word("member", name)} value={typed[name] ?? ""} onValue={(text) => setTyped((before) => ({ ...before, [name]: text }))} required={needed} {...(volume ? { keys: "decimal" as const, unit } : {})} {...(date ? { type: "date" as const } : {})} />
       ))}
       <FaultNote fault={fault} />
       <Button kind="main" wide disabled={!ready} onPress={write}>{t("stock.write")}</Button>
