@@ -2,9 +2,9 @@
 import type { ComponentChildren } from "preact";
 import { Icon, type IconName } from "./icon";
 
-export function LinkButton({ href, children, kind = "plain", icon }: { href: string; children: ComponentChildren; kind?: "main" | "plain"; icon?: IconName }) {
+export function LinkButton({ href, children, kind = "plain", icon, wide }: { href: string; children: ComponentChildren; kind?: "main" | "plain"; icon?: IconName; wide?: boolean }) {
   return (
-    <a class={`button ${kind}`} href={href}>
+    <a class={`button ${kind}${wide ? " wide" : ""}`} href={href}>
       {icon && <Icon name={icon} />}
       <span>{children}</span>
     </a>

@@ -3,7 +3,7 @@ import { useWords } from "../i18n/use_words";
 import { Icon, type IconName } from "./icon";
 
 const icons: Record<string, IconName> = {
-  planned: "plan", cleared: "check", fogging: "sound", holding: "clock", released: "check", closed: "sent", stopped: "stop",
+  planned: "plan", cleared: "check", fogging: "fog", holding: "clock", released: "check", closed: "sent", stopped: "stop",
 };
 
 /** The state of a job, by drawing and word. */

@@ -2,7 +2,7 @@
 // Every word of the pages in English. The other catalogues have the same keys (tests/unit/i18n.test.ts).
 export const en = {
   "common.back": "Back",
-  "common.close": "Close",
+  "common.close": "Go back",
   "common.labelOutranks": "The product label, the safety data sheet, local code and licensed practice stand above everything this page says.",
 
   "nav.label": "Places",
@@ -45,7 +45,7 @@ export const en = {
   "state.planned": "planned",
   "state.cleared": "gate met",
   "state.fogging": "fogging",
-  "state.holding": "hold runs",
+  "state.holding": "not released",
   "state.released": "released",
   "state.closed": "closed",
   "state.stopped": "stopped",
@@ -134,6 +134,7 @@ export const en = {
   "basis.regulation": "Regulation",
   "basis.policy": "Company policy",
   "basis.common practice": "Common practice",
+  "basis.noSource": "Common practice, no source",
 
   "gate.title": "Gate",
   "gate.titleOf": "Gate of {job}",
@@ -189,6 +190,7 @@ export const en = {
   "fog.keepScreenOn": "This browser may let the screen go dark. Keep it on, so that you hear the marks.",
   "fog.unseen": "{time} passed while the page was out of sight. They are counted as fog.",
   "fog.left": "A return was being timed on this phone",
+  "fog.leftOpen": "Shut the valve: a return was being timed on this phone",
   "fog.leftHow": "The job was ended or given up from elsewhere meanwhile. Shut the valve and record the time: it is fog, and the hold runs from then.",
   "fog.kept.one": "{n} item of the fogging is open",
   "fog.kept.other": "{n} items of the fogging are open",
@@ -204,7 +206,7 @@ export const en = {
 
   "hold.nobodyIn": "Nobody goes in",
   "hold.waiting": "Hold runs: nobody goes in",
-  "hold.over": "The hold is over. A named person releases the building.",
+  "hold.over": "The hold is over. Nobody goes in until a named person releases the building.",
   "hold.left": "Time left of the hold",
   "hold.until": "until {time} at the site",
   "hold.parts": "Nothing shortens this part of {floor}. After it clear readings can release the building; without them nobody goes in before {time}.",
@@ -224,7 +226,7 @@ export const en = {
 
   "release.title": "Release",
   "release.notYet": "Not before the hold is over.",
-  "release.who": "{handle} releases the building: people and animals may go in",
+  "release.who": "By releasing, {handle} lets people and animals go in",
   "release.look": "Look at what the label, the data sheet and local code ask for before anyone goes in.",
   "release.password": "Your password, once more",
   "release.offline": "The office cannot be reached",
@@ -241,7 +243,7 @@ export const en = {
   "stop.open": "Give the job up",
   "afterwards.open": "It was done without this tool",
   "stop.title": "Give the job up",
-  "stop.fogIsOut": "Valve shut, motor off. Fog is out: the hold runs from now and the building must be released all the same.",
+  "stop.fogIsOut": "Shut the valve, then the motor. Fog is out: the hold runs from now and the building must be released all the same.",
   "stop.nothingOut": "No fog is out. The job ends here.",
   "stop.timed": "{name}: {time} are recorded as fogged, then the job is stopped.",
   "stop.why": "Why",
@@ -254,6 +256,8 @@ export const en = {
   "plan.area": "Conditioned floor area",
   "plan.areaHint": "Of one air system.",
   "plan.return": "Return",
+  "plan.returnNumber": "return {n}",
+  "plan.systemNumber": "system {n}",
   "plan.returns": "Returns: {n}",
   "plan.returnName": "Name of return {n}",
   "plan.face": "Size, width x height",
@@ -311,7 +315,7 @@ export const en = {
 
   "member.volume": "Volume",
   "member.job": "Job, if for one",
-  "member.reason": "Why out of turn, if so",
+  "member.reason": "Why this one, if another expires first",
   "member.to": "To which place",
   "member.found": "What it holds, measured",
   "member.what_was_done": "What was done",

@@ -3,7 +3,7 @@ import type { Catalogue } from ".";
 
 export const es: Catalogue = {
   "common.back": "Atrás",
-  "common.close": "Cerrar",
+  "common.close": "Volver",
   "common.labelOutranks": "La etiqueta del producto, la ficha de datos de seguridad, las normas locales y la práctica autorizada están por encima de todo lo que dice esta página.",
 
   "nav.label": "Secciones",
@@ -46,7 +46,7 @@ export const es: Catalogue = {
   "state.planned": "planeado",
   "state.cleared": "requisitos cumplidos",
   "state.fogging": "nebulizando",
-  "state.holding": "en espera",
+  "state.holding": "sin liberar",
   "state.released": "liberado",
   "state.closed": "cerrado",
   "state.stopped": "detenido",
@@ -110,7 +110,7 @@ export const es: Catalogue = {
   "emergency.inside": "Hay alguien adentro",
   "emergency.inside1": "Cierre la válvula y después el motor. Detenga el trabajo.",
   "emergency.inside2": "Haga que salga llamando y golpeando. No entre sin el respirador que pide el plan y sin alguien de guardia afuera.",
-  "emergency.inside3": "Aire fresco, contra el viento. Si se siente mal, llame. Si no responde, llame y espere a quienes tienen equipo para entrar.",
+  "emergency.inside3": "Aire fresco, del lado de donde sopla el viento. Si se siente mal, llame. Si no responde, llame y espere a quienes tienen equipo para entrar.",
   "emergency.exposure": "Alguien estuvo expuesto",
   "emergency.readLabel": "Siga los primeros auxilios de la etiqueta del envase. Tenga la etiqueta a mano cuando llame.",
   "emergency.spill": "Se derramó producto",
@@ -135,6 +135,7 @@ export const es: Catalogue = {
   "basis.regulation": "Reglamento",
   "basis.policy": "Norma de la empresa",
   "basis.common practice": "Práctica común",
+  "basis.noSource": "Práctica común, sin fuente",
 
   "gate.title": "Requisitos",
   "gate.titleOf": "Requisitos de {job}",
@@ -190,6 +191,7 @@ export const es: Catalogue = {
   "fog.keepScreenOn": "Este navegador puede apagar la pantalla. Manténgala encendida para oír las marcas.",
   "fog.unseen": "Pasaron {time} sin que la página se viera. Se cuentan como nebulización.",
   "fog.left": "En este teléfono se estaba contando el tiempo de una rejilla",
+  "fog.leftOpen": "Cierre la válvula: en este teléfono se estaba contando el tiempo de una rejilla",
   "fog.leftHow": "Entretanto otra persona terminó o abandonó el trabajo. Cierre la válvula y anote el tiempo: es producto que salió, y la espera corre desde entonces.",
   "fog.kept.one": "Falta {n} requisito de la nebulización",
   "fog.kept.other": "Faltan {n} requisitos de la nebulización",
@@ -205,7 +207,7 @@ export const es: Catalogue = {
 
   "hold.nobodyIn": "Que nadie entre",
   "hold.waiting": "En espera: que nadie entre",
-  "hold.over": "La espera terminó. Una persona con nombre libera el edificio.",
+  "hold.over": "La espera terminó. Que nadie entre hasta que una persona con nombre libere el edificio.",
   "hold.left": "Tiempo que falta de la espera",
   "hold.until": "hasta las {time} en el lugar",
   "hold.parts": "Nada acorta esta parte de {floor}. Después, lecturas sin exceso permiten liberar el edificio; sin ellas nadie entra antes de: {time}.",
@@ -225,7 +227,7 @@ export const es: Catalogue = {
 
   "release.title": "Liberar",
   "release.notYet": "No antes de que termine la espera.",
-  "release.who": "{handle} libera el edificio: personas y animales pueden entrar",
+  "release.who": "Al liberarlo, {handle} deja entrar a personas y animales",
   "release.look": "Mire lo que piden la etiqueta, la ficha de datos y las normas locales antes de que entre nadie.",
   "release.password": "Su contraseña, otra vez",
   "release.offline": "No hay conexión con la oficina",
@@ -242,7 +244,7 @@ export const es: Catalogue = {
   "stop.open": "Abandonar el trabajo",
   "afterwards.open": "Se hizo sin esta herramienta",
   "stop.title": "Abandonar el trabajo",
-  "stop.fogIsOut": "Válvula cerrada, motor apagado. Ya salió producto: la espera corre desde ahora y el edificio se tiene que liberar igual.",
+  "stop.fogIsOut": "Cierre la válvula y después el motor. Ya salió producto: la espera corre desde ahora y el edificio se tiene que liberar igual.",
   "stop.nothingOut": "No salió producto. El trabajo termina aquí.",
   "stop.timed": "{name}: se anotan {time} de nebulización y después se detiene el trabajo.",
   "stop.why": "Por qué",
@@ -255,6 +257,8 @@ export const es: Catalogue = {
   "plan.area": "Superficie climatizada",
   "plan.areaHint": "De un sistema de aire.",
   "plan.return": "Rejilla",
+  "plan.returnNumber": "rejilla {n}",
+  "plan.systemNumber": "sistema {n}",
   "plan.returns": "Rejillas: {n}",
   "plan.returnName": "Nombre de la rejilla {n}",
   "plan.face": "Tamaño, ancho x alto",
@@ -312,7 +316,7 @@ export const es: Catalogue = {
 
   "member.volume": "Volumen",
   "member.job": "Trabajo, si es para uno",
-  "member.reason": "Por qué fuera de turno, si es así",
+  "member.reason": "Por qué este, si otro vence antes",
   "member.to": "A qué lugar",
   "member.found": "Lo que contiene, medido",
   "member.what_was_done": "Qué se hizo",

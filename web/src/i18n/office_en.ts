@@ -12,6 +12,7 @@ export const officeEn = {
   "save.file": "Keep as {name}",
   "days.one": "{n} day",
   "days.other": "{n} days",
+  "days.left.none": "no whole day left",
   "days.left.one": "{n} day left",
   "days.left.other": "{n} days left",
 
@@ -66,7 +67,7 @@ export const officeEn = {
   "afterwards.departure": "This is recorded as a departure, and so is each item below that stays without an answer. Write down only what was seen.",
   "afterwards.started": "Fog on",
   "afterwards.ended": "Fog off",
-  "afterwards.released": "Let in again, if they are",
+  "afterwards.released": "Building released, if it was",
   "afterwards.zone": "By the clock of the site ({zone})",
   "afterwards.seconds": "Seconds at {name}, if known",
   "afterwards.used": "Used, if measured",

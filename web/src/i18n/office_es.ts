@@ -15,6 +15,7 @@ const words: Record<keyof typeof officeEn, string> = {
   "save.file": "Guardar como {name}",
   "days.one": "{n} día",
   "days.other": "{n} días",
+  "days.left.none": "no queda un día entero",
   "days.left.one": "queda {n} día",
   "days.left.other": "quedan {n} días",
 
@@ -69,7 +70,7 @@ const words: Record<keyof typeof officeEn, string> = {
   "afterwards.departure": "Esto queda registrado como desviación, y también cada requisito de abajo que quede sin respuesta. Anote solo lo que se vio.",
   "afterwards.started": "Inicio de la niebla",
   "afterwards.ended": "Fin de la niebla",
-  "afterwards.released": "Entrada permitida, si ya lo está",
+  "afterwards.released": "Edificio liberado, si lo fue",
   "afterwards.zone": "Según el reloj del lugar ({zone})",
   "afterwards.seconds": "Segundos en {name}, si se saben",
   "afterwards.used": "Usado, si se midió",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // What an entry says beside its kind, in a line: the members of its body that a reader asks for first (docs/entries.md).
 import type { UnitSystem } from "../settings/preferences";
+import { shownName } from "../driveway/return_names";
 import { number, volume } from "../settings/units";
 import type { EntryRow } from "./shapes";
 
@@ -40,7 +41,7 @@ export function factsOf({ kind, body }: EntryRow, { units, language, word, tn, i
     case "requirement-met": return joined(item, evidence(of));
     case "requirement-lapsed": return joined(item, text(of, "why"));
     case "start-refused": return tn("life.openItems", Array.isArray(of.missing) ? of.missing.length : 0);
-    case "return-fogged": return joined(text(of, "system"), text(of, "return"), seconds(of, language));
+    case "return-fogged": return joined(shownName(text(of, "system")), shownName(text(of, "return")), seconds(of, language));
     case "reading-taken": return joined(text(of, "substance"), text(of, "typed"), text(of, "instrument"));
     case "fog-ended": return joined(amount("used_ul"), word("measured", text(of, "measured")));
     case "drawn":

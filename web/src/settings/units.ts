@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Figures for people, in the units they chose. Rounding names its side: what must suffice goes up, what is left goes
 // down. The factors are exact (NIST SP 811); the engine does the reckoning, here is only display.
-import { numberFormat, timeFormat } from "./formats";
+import { numberFormat, timeFormat, unbroken } from "./formats";
 import type { UnitSystem } from "./preferences";
 
 export const microlitresPerFluidOunce = 29_573.529_562_5; // US gallon of 231 cubic inches / 128
@@ -37,12 +37,12 @@ export function volume(ul: number, units: UnitSystem, side: Side, language: stri
   if (units === "us") {
     const ounces = withoutSliver(ul / microlitresPerFluidOunce, microlitresPerFluidOunce, 1, side);
     return ounces >= 256
-      ? `${number(roundTo(ounces / 128, 2, side), 2, language)} gal`
-      : `${number(roundTo(ounces, 1, side), 1, language)} fl oz`;
+      ? unbroken(`${number(roundTo(ounces / 128, 2, side), 2, language)} gal`)
+      : unbroken(`${number(roundTo(ounces, 1, side), 1, language)} fl oz`);
   }
   return ul >= 10_000_000
-    ? `${number(roundTo(ul / 1e6, 2, side), 2, language)} L`
-    : `${number(roundTo(ul / 1e3, 0, side), 0, language)} mL`;
+    ? unbroken(`${number(roundTo(ul / 1e6, 2, side), 2, language)} L`)
+    : unbroken(`${number(roundTo(ul / 1e3, 0, side), 0, language)} mL`);
 }
 
 /** What a whole scale is shown in, by its largest value: the same steps as above. */
@@ -53,8 +53,8 @@ export function chartUnit(largestUl: number, units: UnitSystem): [symbol: string
 
 export function area(mm2: number, units: UnitSystem, language: string): string {
   return units === "us"
-    ? `${number(roundTo(mm2 / squareMillimetresPerSquareFoot, 0, "nearest"), 0, language)} sq ft`
-    : `${number(roundTo(mm2 / 1e6, 1, "nearest"), 1, language)} m²`;
+    ? unbroken(`${number(roundTo(mm2 / squareMillimetresPerSquareFoot, 0, "nearest"), 0, language)} sq ft`)
+    : unbroken(`${number(roundTo(mm2 / 1e6, 1, "nearest"), 1, language)} m²`);
 }
 
 /** The unit that a bare number in a field means; the engine reads the text. */
@@ -63,9 +63,12 @@ export const typedUnit = {
   metric: { area: "m2", volume: "mL", flow: "mL/min", face: "cm" },
 } as const;
 
+/** A figure that is shown, as it is typed. */
+export const typed = (shown: string): string => shown.replaceAll("\u00a0", " ").trim();
+
 /** "2400" becomes "2400 sq ft"; what carries a unit stays as it was typed. */
-export function withUnit(typed: string, unit: string): string {
-  const text = typed.trim();
+export function withUnit(given: string, unit: string): string {
+  const text = typed(given);
   return /^[\d.,\s]+$/.test(text) ? `${text} ${unit}` : text;
 }
 
@@ -79,8 +82,8 @@ export function countdown(ms: number): string {
 
 export function minutes(total: number): string {
   const [h, m] = [Math.floor(total / 60), total % 60];
-  if (h === 0) return `${m} min`;
-  return m === 0 ? `${h} h` : `${h} h ${m} min`;
+  if (h === 0) return unbroken(`${m} min`);
+  return unbroken(m === 0 ? `${h} h` : `${h} h ${m} min`);
 }
 
 /** A time of day at the job's place, not the phone's. */

@@ -25,7 +25,7 @@ async function picture(device: Device, view: SeenView, look: Look): Promise<void
   if (look[0] === "paper") await device.page.emulateMedia({ media: "print" });
   // As tall as the view: the bar at the bottom stands below it, not in its middle.
   const tall = await device.page.evaluate(() => document.documentElement.scrollHeight);
-  if (view.name !== "emergency") await device.page.setViewportSize({ width, height: Math.max(height, tall) });
+  if (!(await device.page.locator("dialog[open]").count())) await device.page.setViewportSize({ width, height: Math.max(height, tall) });
   await device.page.screenshot({ path: join(folder, `${view.name}-${look.join("-")}.png`) });
 }
 

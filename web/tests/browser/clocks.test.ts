@@ -110,6 +110,7 @@ test("a job that is given up from elsewhere while this phone times a return take
     await sedge.post(`/api/v1/jobs/${job}/stop`, { why: "the owner called" });
     await passes(31_000);
     await page.getByText("A return was being timed on this phone").waitFor();
+    assert.equal(await page.getByRole("button", { name: "Release the building" }).count(), 0, "released before the stretch is in the book");
     await page.getByRole("button", { name: "Valve shut: record" }).tap();
     await passes(100);
     await page.getByText("A return was being timed on this phone").waitFor({ state: "detached" });

@@ -41,7 +41,7 @@ test("a high-strength job, released on readings", async () => {
   await takeReading(phone, "0.02");
   await pass(16 * 60_000, office, phone);
   await takeReading(phone, "0.02");
-  await phone.page.getByText("The hold is over. A named person releases the building.").waitFor();
+  await phone.page.getByText("The hold is over. Nobody goes in until a named person releases the building.").waitFor();
 
   await meetGate(phone, highStrength);
   await release(phone);

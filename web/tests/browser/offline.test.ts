@@ -44,7 +44,9 @@ async function sendAll(phone: Device, signInAgain = async () => {}): Promise<voi
   assert.ok(waits > 10, `${waits} entries wait`);
   await chip.tap();
   await page.getByRole("heading", { name: "Sent and waiting" }).waitFor();
-  assert.equal(await page.getByText("Kept on this device, not sent yet").count(), waits);
+  const listed = page.getByText("Kept on this device, not sent yet");
+  await listed.nth(waits - 1).waitFor();
+  assert.equal(await listed.count(), waits);
   await phone.offline(false);
   await page.getByRole("button", { name: "Send now" }).tap();
   await signInAgain();
@@ -84,7 +86,7 @@ test("a ready-to-use job with the network off: planned, fogged, held, released a
   await meetWhileFogging(phone, readyToUse);
   await endFog(phone, readyToUse.left);
   await pass((await holdLeft(phone)) + 1_000, office, phone);
-  await phone.page.getByText("The hold is over. A named person releases the building.").waitFor();
+  await phone.page.getByText("The hold is over. Nobody goes in until a named person releases the building.").waitFor();
   await meetGate(phone, readyToUse);
   await releaseAlone(phone, "sedge");
   await reload(phone, "released");
@@ -133,7 +135,7 @@ test("a high-strength job whose phone dies in the middle of the fog, with the ne
   await takeReading(phone, "0.02");
   await pass(16 * 60_000, office, phone);
   await takeReading(phone, "0.02");
-  await phone.page.getByText("The hold is over. A named person releases the building.").waitFor();
+  await phone.page.getByText("The hold is over. Nobody goes in until a named person releases the building.").waitFor();
   await meetGate(phone, highStrength);
   await releaseAlone(phone, "sedge");
   await meetGate(phone, highStrength);

@@ -35,7 +35,7 @@ test("a ready-to-use job, from the sign-in to the close", async () => {
   assert.ok(left > 30 * 60_000, "the label alone asks for 30 minutes");
   assert.ok(await phone.page.getByRole("button", { name: "Release the building" }).isDisabled(), "released while the hold runs");
   await pass(left + 1_000, office, phone);
-  await phone.page.getByText("The hold is over. A named person releases the building.").waitFor();
+  await phone.page.getByText("The hold is over. Nobody goes in until a named person releases the building.").waitFor();
   await meetGate(phone, readyToUse);
   await release(phone);
   await meetGate(phone, readyToUse);

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import test from "node:test";
-import { advance, goOn, marksPassed, pause, resume, startTimer, stretchText, timeText } from "../../src/driveway/fog_timer";
+import { advance, goOn, longestStretchMs, marksPassed, pause, resume, startTimer, stretchText, timeText } from "../../src/driveway/fog_timer";
 
 const at = (wall: number, running = wall, hidden = false) => ({ wall, running, hidden });
 const begun = () => startTimer("e1", "system 1", "hall", at(0));
@@ -57,4 +58,9 @@ test("a stretch is told as the desk takes it: none where nothing came out, and n
   assert.equal(stretchText(advance(begun(), at(99))), null);
   assert.equal(stretchText(advance(begun(), at(42_399))), "42.3 s");
   assert.equal(stretchText(advance(begun(), at(9 * 3_600_000))), "21600.0 s");
+});
+
+test("the longest stretch is the desk's", () => {
+  const [, hours] = /longest_stretch_ms = (\d+) \* 3'600'000;/.exec(readFileSync("../src/desk/job_document.hpp", "utf8")) ?? [];
+  assert.equal(longestStretchMs, Number(hours) * 3_600_000);
 });

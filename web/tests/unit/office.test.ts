@@ -160,7 +160,7 @@ test("an entry tells the words of its item, and what was typed instead of the fi
   assert.equal(factsOf(entry("requirement-met", { requirement: "volume-after", evidence: { typed: "190 mL", ul: 190_000 } }), words), "Measure what is left, 190 mL");
   assert.equal(factsOf(entry("requirement-met", { requirement: "label-read", evidence: { confirmed: true } }), words), "label-read");
   assert.equal(factsOf(entry("start-refused", { missing: [{}, {}] }), words), "life.openItems 2");
-  assert.equal(factsOf(entry("fog-ended", { used_ul: 29_574, measured: "by-time" }), words), "1 fl oz, measured.by-time");
+  assert.equal(factsOf(entry("fog-ended", { used_ul: 29_574, measured: "by-time" }), words), "1\u00a0fl\u00a0oz, measured.by-time");
 });
 
 test("a code has four modules of quiet zone around (ISO/IEC 18004)", () => {

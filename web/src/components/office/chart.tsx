@@ -52,6 +52,8 @@ function optionsFor({ lines, width, language, when, fromZero }: Drawing): uPlot.
   const axis = { stroke: colorOf("--ink"), grid: { stroke: colorOf("--hair"), width: 1 }, ticks: { stroke: colorOf("--hair"), width: 1 } };
   return {
     width, height,
+    // The last time at the bottom is wider than what lies right of its mark.
+    padding: [null, 32, null, null],
     cursor: { drag: { x: false, y: false } },
     // A finger has no pointer to hover with: values stand in the table.
     legend: { live: false },

@@ -16,6 +16,7 @@ import { useAsk } from "../../data/use_ask";
 import { answerable, emptyAfterwards, isMetBefore, isTold, recordOf, returnNames, type Afterwards } from "../../driveway/afterwards";
 import type { Item } from "../../driveway/gate_queue";
 import { itemWords } from "../../driveway/item_words";
+import { shownName } from "../../driveway/return_names";
 import { useWords } from "../../i18n/use_words";
 import type { Names } from "../../route/routes";
 import { typedUnit } from "../../settings/units";
@@ -71,7 +72,7 @@ function Form({ job }: { job: Job }) {
     <form class="form" onSubmit={(event) => event.preventDefault()}>
       <Times {...part} />
       {returnNames(job).map((name) => (
-        <Field key={name} label={t("afterwards.seconds", { name })} value={draft.seconds[name] ?? ""} onValue={(seconds) => change({ seconds: { ...draft.seconds, [name]: seconds } })} keys="decimal" unit="s" />
+        <Field key={name} label={t("afterwards.seconds", { name: name.split(": ").map(shownName).join(": ") })} value={draft.seconds[name] ?? ""} onValue={(seconds) => change({ seconds: { ...draft.seconds, [name]: seconds } })} keys="decimal" unit="s" />
       ))}
       <Field label={t("afterwards.used")} value={draft.used} onValue={(used) => change({ used })} keys="decimal" unit={unit} />
       <h2>{t("afterwards.met")}</h2>
@@ -103,7 +104,7 @@ export default function AfterwardsView({ names }: { names: Names }) {
       {job && !open && (
         <>
           <Notice tone="done" title={t("afterwards.done", { job: id })} live><p>{t("afterwards.next")}</p></Notice>
-          <LinkButton kind="main" href={back}>{t("gate.goOn")}</LinkButton>
+          <LinkButton kind="main" wide href={back}>{t("gate.goOn")}</LinkButton>
         </>
       )}
     </Page>

@@ -18,7 +18,7 @@ function Facts({ entry, itemWords }: { entry: EntryRow; itemWords: ReadonlyMap<s
   return (
     <>
       {facts && <span>{facts} </span>}
-      <a class="inline" href={`/audit/entries/${entry.seq}`} aria-label={t("entry.link", { n: entry.seq })}>{entry.seq}</a>
+      <a class="inline" href={`/audit/entries/${entry.seq}`}>{t("entry.link", { n: entry.seq })}</a>
     </>
   );
 }

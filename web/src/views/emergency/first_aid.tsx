@@ -12,7 +12,7 @@ export function FirstAid() {
   const [first, setFirst] = useState("");
   useEffect(() => {
     void keptLabels().then(setLabels);
-    const job = ["/jobs/:job", "/jobs/:job/gate", "/jobs/:job/mix"].map((path) => match(path, address.value)).find(Boolean)?.job;
+    const job = ["/jobs/:job", "/jobs/:job/gate", "/jobs/:job/mix", "/jobs/:job/afterwards"].map((path) => match(path, address.value)).find(Boolean)?.job;
     if (job) void productOfJob(job).then(setFirst);
   }, []);
   const inOrder = [...labels].sort((a, b) => Number(b.product === first) - Number(a.product === first));

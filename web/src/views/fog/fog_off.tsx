@@ -27,7 +27,7 @@ export function FogOff({ job, complete, onDone }: { job: Job; complete: boolean;
       <p>{t("fogOff.order")}</p>
       <Field label={t("fogOff.left")} hint={t("fogOff.leftHint")} value={left} onValue={setLeft} keys="decimal" unit={unit} />
       <Field label={t("fogOff.added")} value={added} onValue={setAdded} keys="decimal" unit={unit} />
-      <FaultNote fault={fault} />
+      <FaultNote fault={fault} items={job.items} />
       <Button kind="main" wide onPress={() => ask("endFog", { path: { job: job.job }, body }).then(onDone, setFault)}>{t("fogOff.button")}</Button>
     </section>
   );

@@ -22,13 +22,13 @@ export const FogStage: Stage = ({ job, again, fog }) => {
   const { open } = countItems(job);
   return (
     <section>
-      {!fog.timer && <p>{t("fog.how")}</p>}
+      {!fog.timer && chosen && <p>{t("fog.how")}</p>}
       {chosen
         ? <ReturnTimer key={`${chosen.system}/${chosen.planned.name}`} job={job} chosen={chosen} fog={fog} onRecorded={() => (setPicked(undefined), again())} />
         : <Notice tone="done" title={t("fog.allDone")} live />}
-      <ReturnList job={job} all={all} chosen={chosen} locked={fog.timer !== null} onChoose={setPicked} />
+      <ReturnList job={job} all={all} chosen={chosen} timer={fog.timer} onChoose={setPicked} />
       {!fog.timer && !chosen && open > 0 && (
-        <LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("fog.kept", open)}</LinkButton>
+        <LinkButton icon="check" wide href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("fog.kept", open)}</LinkButton>
       )}
       {!fog.timer && <FogOff job={job} complete={!chosen} onDone={again} />}
     </section>

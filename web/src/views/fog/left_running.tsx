@@ -4,6 +4,7 @@ import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
 import { timeText } from "../../driveway/fog_timer";
+import { shownName } from "../../driveway/return_names";
 import { useWords } from "../../i18n/use_words";
 import type { Fog } from "./use_fog_timer";
 
@@ -19,9 +20,9 @@ export function LeftRunning({ fog, onRecorded }: { fog: Fog; onRecorded: () => v
   const { name, elapsed_ms, unseen_ms, open } = fog.timer;
   return (
     <section>
-      <Notice tone={open ? "danger" : "hold"} title={t("fog.left")} live><p>{t("fog.leftHow")}</p></Notice>
+      <Notice tone={open ? "danger" : "hold"} title={open ? t("fog.leftOpen") : t("fog.left")} live><p>{t("fog.leftHow")}</p></Notice>
       {/* Beside what is read out: it changes all the time. */}
-      <p class="figures">{name}: {timeText(elapsed_ms)}</p>
+      <p class="amount figures">{shownName(name)}: {timeText(elapsed_ms)}</p>
       {unseen_ms > 0 && <p>{t("fog.unseen", { time: timeText(unseen_ms) })}</p>}
       <FaultNote fault={fault} />
       <Button kind="main" icon="check" wide onPress={record}>{t("fog.done")}</Button>

@@ -5,6 +5,7 @@ import { Button } from "../../components/button";
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
 import { marksPassed, timeText } from "../../driveway/fog_timer";
+import { shownName } from "../../driveway/return_names";
 import { foggedMs } from "../../driveway/shapes";
 import { signal, wakeSound } from "../../driveway/signals";
 import { useWakeLock } from "../../driveway/wake_lock";
@@ -23,7 +24,7 @@ export function ReturnTimer({ job, chosen, fog, onRecorded }: { job: Job; chosen
 
   const told = useRef(total);
   useEffect(() => {
-    for (const mark of marksPassed(told.current, total, planned)) signal(mark, t(`fog.mark.${mark}`, { name: planned.name }));
+    for (const mark of marksPassed(told.current, total, planned)) signal(mark, t(`fog.mark.${mark}`, { name: shownName(planned.name) }));
     told.current = total;
   }, [total]);
 
@@ -34,7 +35,7 @@ export function ReturnTimer({ job, chosen, fog, onRecorded }: { job: Job; chosen
 
   return (
     <article class="timer">
-      <h2>{planned.name} <small>{system}</small></h2>
+      <h2>{shownName(planned.name)} <small>{shownName(system)}</small></h2>
       <Ring totalMs={total} planned={planned} open={fog.timer?.open ?? false} />
       {fog.timer && !held && <p class="fine">{t("fog.keepScreenOn")}</p>}
       {fog.timer && fog.timer.unseen_ms > 0 && <Notice tone="hold" title={t("fog.unseen", { time: timeText(fog.timer.unseen_ms) })} live />}

@@ -7,7 +7,9 @@ import { Scan } from "../../components/scan";
 import { largestPage } from "../../data/ask";
 import { useAsk } from "../../data/use_ask";
 import { containerOf } from "../../driveway/scan_text";
+import { facepiecesOf } from "../../driveway/facepieces";
 import type { Item } from "../../driveway/gate_queue";
+import { withoutExample } from "../../driveway/item_words";
 import { said } from "../../i18n";
 import { useWords } from "../../i18n/use_words";
 import { typedUnit, withUnit } from "../../settings/units";
@@ -35,6 +37,15 @@ function Cartridge({ item, value, onValue }: Props) {
   return <Pick label={item.question} names={(answer?.items ?? []).map((one) => one.cartridge)} value={value} onValue={onValue} />;
 }
 
+/** What the technician was fit-tested with, as the desk reads it; the words are those of the page. */
+function Facepiece({ job, item, value, onValue }: Props) {
+  const { word } = useWords();
+  const { answer } = useAsk("listCrew");
+  const names = facepiecesOf(answer?.items.find((person) => person.handle === job.technician));
+  const words = (name: string) => name.replace(/^[^,]+/, (kind) => word("facepiece", kind));
+  return <Pick label={names.length > 0 ? withoutExample(item.question) : item.question} names={names} value={value} onValue={onValue} words={words} />;
+}
+
 /** Containers, or the batch, by scan or from what is on hand. */
 function Vessel({ job, item, value, onValue }: Props) {
   const { answer } = useAsk("listVessels", { query: { limit: largestPage } });
@@ -59,9 +70,11 @@ function Typed({ item, value, onValue }: Props) {
   const { volume } = typedUnit[units];
   if (item.evidence === "count") return <Field label={item.question} value={value} onValue={onValue} keys="numeric" />;
   const unit = volumes.includes(item.item) ? volume : wears.includes(item.item) ? "min" : item.item === "airflow-proved" ? "cfm" : "";
-  if (!unit) return <Field label={item.question} value={value} onValue={onValue} type={item.item === "product-in-date" ? "date" : "text"} />;
+  const bareQuestion = withoutExample(item.question);
+  if (item.item === "product-in-date") return <Field label={bareQuestion} value={value} onValue={onValue} type="date" />;
+  if (!unit) return <Field label={item.question} value={value} onValue={onValue} />;
   const bare = value.endsWith(` ${unit}`) ? value.slice(0, -unit.length - 1) : value;
-  return <Field label={item.question} value={bare} onValue={(typed) => onValue(typed ? withUnit(typed, unit) : "")} keys="decimal" unit={unit} />;
+  return <Field label={bareQuestion} value={bare} onValue={(typed) => onValue(typed ? withUnit(typed, unit) : "")} keys="decimal" unit={unit} />;
 }
 
 export function EvidenceField({ item: asked, ...more }: Props) {
@@ -70,6 +83,8 @@ export function EvidenceField({ item: asked, ...more }: Props) {
     case "standby-person":
     case "standby-rescue":
       return <Crew {...props} />;
+    case "respirator-facepiece":
+      return <Facepiece {...props} />;
     case "cartridge-words":
       return <Cartridge {...props} />;
     case "lot-noted":

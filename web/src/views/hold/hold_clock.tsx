@@ -8,7 +8,7 @@ import { holdLeft } from "../../driveway/hold_clock";
 import { useNow } from "../../driveway/use_now";
 import { useWakeLock } from "../../driveway/wake_lock";
 import { useWords } from "../../i18n/use_words";
-import { countdown, dayAndTime, timeOfDay } from "../../settings/units";
+import { countdown, dayAndTime, minutes, timeOfDay } from "../../settings/units";
 
 const minuteMs = 60_000;
 const halfDayMs = 12 * 60 * minuteMs;
@@ -43,7 +43,7 @@ export function HoldClock({ job, again }: { job: Job; again: () => void }) {
           <p class="left figures" role="timer" aria-label={t("hold.left")}>{countdown(left.left_ms)}</p>
           <p class="until">{t("hold.until", { time: ends(left.ends_ms) })}</p>
           {left.part === "floor" && job.hold.floor_ms < job.hold.total_ms && (
-            <p>{t("hold.parts", { floor: countdown(job.hold.floor_ms), time: ends(left.ends_ms + job.hold.total_ms - job.hold.floor_ms) })}</p>
+            <p>{t("hold.parts", { floor: minutes(Math.ceil(job.hold.floor_ms / minuteMs)), time: ends(left.ends_ms + job.hold.total_ms - job.hold.floor_ms) })}</p>
           )}
           {why && left.part !== "floor" && <p class="fine"><Said text={why} /></p>}
         </>

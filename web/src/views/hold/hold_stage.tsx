@@ -16,12 +16,13 @@ export const HoldStage: Stage = ({ job, again, fog }) => {
   return (
     <section>
       <LeftRunning fog={fog} onRecorded={again} />
-      <HoldClock job={job} again={again} />
+      {/* The fog that this phone timed is not in the book yet: once it is, the hold runs from then. */}
+      {!(fog.timer && job.hold?.may_release) && <HoldClock job={job} again={again} />}
       {open > 0 && <div class="actions thumb"><LinkButton icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton></div>}
       {nobodyIn(job) && <p>{t("hold.itemsLater")}</p>}
       {job.hold?.readings_needed && <Notice tone="hold" title={t("hold.readingsNeeded")}><p>{t("hold.readingsHow")}</p></Notice>}
       <Readings job={job} onDone={again} />
-      <Release job={job} onDone={again} />
+      {!fog.timer && <Release job={job} onDone={again} />}
     </section>
   );
 };

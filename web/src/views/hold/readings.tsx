@@ -20,14 +20,14 @@ export function Readings({ job, onDone }: { job: Job; onDone: () => void }) {
   const [unit, setUnit] = useState<(typeof readingUnits)[number]>("ppm");
   const [value, setValue] = useState("");
   const [instrument, setInstrument] = useState("");
-  const [fan, setFan] = useState<"yes" | "no">("yes");
+  const [fan, setFan] = useState<"yes" | "no" | "">("");
   const [fault, setFault] = useState<unknown>();
   const taken = readingsOf(job);
   if (limits.length === 0) return null;
   const take = async () => {
     setFault(undefined);
     const body = { substance: cas, value: `${value.trim()} ${unit}`, fan_running: fan === "yes", ...(instrument.trim() ? { instrument: instrument.trim() } : {}) };
-    await ask("takeReading", { path: { job: job.job }, body }).then(() => (setValue(""), onDone()), setFault);
+    await ask("takeReading", { path: { job: job.job }, body }).then(() => (setValue(""), setFan(""), onDone()), setFault);
   };
   return (
     <details class="readings" open={job.hold?.readings_needed === true}>
@@ -49,7 +49,7 @@ export function Readings({ job, onDone }: { job: Job; onDone: () => void }) {
       <Choice label={t("reading.fan")} value={fan} onValue={setFan} options={[{ value: "yes", words: t("common.yes") }, { value: "no", words: t("common.no") }]} />
       <Field label={t("reading.instrument")} value={instrument} onValue={setInstrument} />
       <FaultNote fault={fault} />
-      <Button wide disabled={!value.trim()} onPress={take}>{t("reading.button")}</Button>
+      <Button wide disabled={!value.trim() || !fan} onPress={take}>{t("reading.button")}</Button>
     </details>
   );
 }

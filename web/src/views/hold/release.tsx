@@ -48,7 +48,7 @@ export function Release({ job, onDone }: { job: Job; onDone: () => void }) {
             <Field label={t("release.handle", { handle })} value={secret} onValue={setSecret} />
           </>
         ))}
-      <FaultNote fault={fault} />
+      <FaultNote fault={fault} items={job.items} />
       <Button kind="main" wide disabled={!ready} onPress={release}>{t("release.button")}</Button>
     </section>
   );

@@ -17,9 +17,9 @@ export const CloseStage: Stage = ({ job, again }) => {
   return (
     <section>
       <h2>{t("close.title")}</h2>
-      <FaultNote fault={fault} />
+      <FaultNote fault={fault} items={job.items} />
       {open > 0
-        ? <LinkButton kind="main" icon="check" href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton>
+        ? <LinkButton kind="main" icon="check" wide href={`/jobs/${encodeURIComponent(job.job)}/gate`}>{tn("gate.meet", open)}</LinkButton>
         : (
           <>
             <Notice tone="done" title={t("close.allBack")} />

@@ -54,7 +54,7 @@ export function JobView({ names }: { names: Names }) {
       <Shown job={job} again={again} fog={fog} />
       <PlanFacts job={job} />
       {stoppable && <StopJob job={job} fog={fog} />}
-      {stoppable && job.state !== "fogging" && <LinkButton href={`/jobs/${encodeURIComponent(job.job)}/afterwards`}>{t("afterwards.open")}</LinkButton>}
+      {stoppable && job.state !== "fogging" && <LinkButton wide href={`/jobs/${encodeURIComponent(job.job)}/afterwards`}>{t("afterwards.open")}</LinkButton>}
     </Page>
   );
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import type { Job } from "../../api/generated";
 import { Notice } from "../../components/notice";
+import { shownName } from "../../driveway/return_names";
 import { foggedMs, planOf } from "../../driveway/shapes";
 import { useWords } from "../../i18n/use_words";
 import { area, minutes, volume } from "../../settings/units";
@@ -16,14 +17,14 @@ export function PlanFacts({ job }: { job: Job }) {
       {plan.respirator.do_not_enter && <Notice tone="danger" title={t("plan.doNotEnter")} />}
       {plan.systems.map((system) => (
         <table key={system.name} class="figures">
-          <caption>{system.name}, {area(system.area_mm2, units, language)}</caption>
+          <caption>{shownName(system.name)}, {area(system.area_mm2, units, language)}</caption>
           <thead>
             <tr><th scope="col">{t("plan.return")}</th><th scope="col">{t("plan.seconds")}</th><th scope="col">{t("plan.band")}</th><th scope="col">{t("plan.done")}</th></tr>
           </thead>
           <tbody>
             {system.returns.map((one) => (
               <tr key={one.name}>
-                <th scope="row">{one.name}</th>
+                <th scope="row">{shownName(one.name)}</th>
                 <td><strong>{one.seconds}</strong></td>
                 <td>{one.band_s[0]}–{one.band_s[1]}</td>
                 <td>{Math.floor(foggedMs(job, system.name, one.name) / 100) / 10}</td>

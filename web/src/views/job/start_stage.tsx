@@ -26,9 +26,9 @@ export const StartStage: Stage = ({ job, again }) => {
       <h2>{t("gate.title")}</h2>
       <progress max={all} value={all - open} aria-label={t("gate.progress", { done: all - open, all })} />
       <p>{t("gate.progress", { done: all - open, all })}</p>
-      <FaultNote fault={fault} />
+      <FaultNote fault={fault} items={job.items} />
       {open > 0
-        ? <LinkButton kind="main" icon="check" href={gate}>{tn("gate.meet", open)}</LinkButton>
+        ? <LinkButton kind="main" icon="check" wide href={gate}>{tn("gate.meet", open)}</LinkButton>
         : (
           <>
             <Notice tone="done" title={t("gate.allMet")}><p>{t("start.how")}</p></Notice>

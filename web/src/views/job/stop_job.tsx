@@ -7,6 +7,7 @@ import { FaultNote } from "../../components/fault_note";
 import { Field } from "../../components/field";
 import { ask } from "../../data/ask";
 import { timeText } from "../../driveway/fog_timer";
+import { shownName } from "../../driveway/return_names";
 import { useWords } from "../../i18n/use_words";
 import type { Fog } from "../fog/use_fog_timer";
 
@@ -26,10 +27,10 @@ export function StopJob({ job, fog }: { job: Job; fog: Fog }) {
       {shown && (
         <Dialog title={t("stop.title")} onClose={() => setShown(false)}>
           <p>{job.state === "fogging" ? t("stop.fogIsOut") : t("stop.nothingOut")}</p>
-          {fog.timer && <p>{t("stop.timed", { name: fog.timer.name, time: timeText(fog.timer.elapsed_ms) })}</p>}
+          {fog.timer && <p>{t("stop.timed", { name: shownName(fog.timer.name), time: timeText(fog.timer.elapsed_ms) })}</p>}
           {fog.timer?.open && <Button wide onPress={fog.pause}>{t("fog.pause")}</Button>}
           <Field label={t("stop.why")} value={why} onValue={setWhy} required />
-          <FaultNote fault={fault} />
+          <FaultNote fault={fault} items={job.items} />
           <Button kind="grave" wide disabled={!why.trim()} onPress={stop}>{t("stop.button")}</Button>
         </Dialog>
       )}

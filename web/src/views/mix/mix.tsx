@@ -10,7 +10,7 @@ import { useAsk } from "../../data/use_ask";
 import { planOf } from "../../driveway/shapes";
 import { useWords } from "../../i18n/use_words";
 import type { Names } from "../../route/routes";
-import { volume } from "../../settings/units";
+import { typed, volume } from "../../settings/units";
 import { MixForm } from "./mix_form";
 
 /** For a job: its product, and what it is to be loaded with. */
@@ -26,7 +26,7 @@ function JobMix({ id }: { id: string }) {
       {!job && !fault && <Loading />}
       <FaultNote fault={fault} />
       {job && <p>{t("mix.forJob", { job: id, product: nameOf(job.product), load })}</p>}
-      {job && <MixForm product={job.product} make={load} place={(job as { van?: string }).van ?? ""} back={gate} />}
+      {job && <MixForm product={job.product} make={typed(load)} place={(job as { van?: string }).van ?? ""} back={gate} />}
     </Page>
   );
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { Button } from "../../components/button";
 import { Choice } from "../../components/choice";
 import { FaultNote } from "../../components/fault_note";
@@ -8,6 +8,7 @@ import { LinkButton } from "../../components/link_button";
 import { Notice } from "../../components/notice";
 import { ask, largestPage } from "../../data/ask";
 import { useAsk } from "../../data/use_ask";
+import { useSettled } from "../../data/use_settled";
 import { emptyMix, isMixed, partsOf, type MixDraft, type MixingSheet } from "../../driveway/mix_draft";
 import { useWords } from "../../i18n/use_words";
 import { timeFormat } from "../../settings/formats";
@@ -19,25 +20,13 @@ interface Batch {
   usable_until_ms: number;
 }
 
-const pauseMs = 250;
-
-/** What was typed, once nobody types any more. */
-function useSettled(text: string): string {
-  const [settled, setSettled] = useState(text);
-  useEffect(() => {
-    const timer = setTimeout(() => setSettled(text), pauseMs);
-    return () => clearTimeout(timer);
-  }, [text]);
-  return settled;
-}
-
 function Done({ done, byLabel, back }: { done: Batch; byLabel: boolean; back: string }) {
   const { t, language } = useWords();
   const until = timeFormat(language, { dateStyle: "medium", timeStyle: "short" }).format(done.usable_until_ms);
   return (
     <>
       <Notice tone="done" title={t("mix.done", { batch: done.batch })} live><p>{t(byLabel ? "mix.until" : "mix.untilByPolicy", { time: until })}</p></Notice>
-      <LinkButton kind="main" href={back === "/stock" ? `/stock/${encodeURIComponent(done.batch)}` : back}>{back === "/stock" ? t("receive.look", { id: done.batch }) : t("gate.goOn")}</LinkButton>
+      <LinkButton kind="main" wide href={back === "/stock" ? `/stock/${encodeURIComponent(done.batch)}` : back}>{back === "/stock" ? t("receive.look", { id: done.batch }) : t("gate.goOn")}</LinkButton>
     </>
   );
 }

@@ -26,7 +26,7 @@ export function MixLine({ line, sheet, product, vessels, draft, onDraft }: Props
   return (
     <li>
       <strong lang="en" class="label-words">{line.ingredient}</strong>
-      <strong class="amount figures">{line.amount[units === "us" ? "us" : "metric"]}</strong>
+      <strong class="amount figures">{line.amount[units === "us" ? "us" : "metric"].replace(/ (?!\()/g, "\u00a0")}</strong>
       {line.instruction && <p lang="en" class="label-words">{line.instruction}</p>}
       {line.wait_minutes !== undefined && <p>{t("mix.wait", { time: minutes(line.wait_minutes) })}</p>}
       {line.from_container && (

@@ -32,7 +32,7 @@ export function Cartridges({ cartridges }: { cartridges: Cartridge[] }) {
           { head: t("cartridge.model"), cell: (one) => one.model },
           { head: t("cartridge.words"), cell: (one) => <span lang="en">{one.words.join(", ")}</span> },
           { head: t("cartridge.used"), figure: true, cell: (one) => `${minutes(one.used_minutes)} / ${minutes(one.schedule_minutes)}` },
-          { head: t("cartridge.left"), cell: (one) => <Left one={one} /> },
+          { head: t("cartridge.left"), figure: true, cell: (one) => <Left one={one} /> },
           { head: t("cartridge.basis"), cell: (one) => one.basis },
         ]}
       />

@@ -15,7 +15,9 @@ export function CredentialTable({ credentials, onWithdraw }: { credentials: Cred
   const until = (one: Credential) => {
     if (!one.expires) return t("credential.noLastDay");
     const left = daysTo(endOfDay(one.expires), now);
-    return left >= 0 ? `${isoDay(one.expires, language)}, ${tn("days.left", left)}` : isoDay(one.expires, language);
+    const day = isoDay(one.expires, language);
+    if (left < 0) return day;
+    return <>{day} <small>{left > 0 ? tn("days.left", left) : t("days.left.none")}</small></>;
   };
   return (
     <Table

@@ -44,7 +44,7 @@ function Tests({ fogger, tests }: { fogger: Fogger; tests: CatchDay[] }) {
         columns={[
           { head: t("trends.when"), cell: (test) => isoDay(test.on, language) },
           { head: t("gear.flow"), figure: true, cell: (test) => `${flow(test.flow_ul_min)} mL/min` },
-          { head: t("gear.between"), figure: true, cell: (test) => t("gear.range", { low: flow(test.low_ul_min), high: flow(test.high_ul_min) }) },
+          { head: t("gear.between"), figure: true, cell: (test) => `${t("gear.range", { low: flow(test.low_ul_min), high: flow(test.high_ul_min) })} mL/min` },
           { head: t("gear.runs"), figure: true, cell: (test) => test.runs },
           { head: t("gear.drift"), cell: (test) => <Drift drift={test.drift} tests={tests.length} /> },
         ]}

@@ -32,7 +32,7 @@ function LastDay({ row }: { row: ShelfRow }) {
   const end = lastDay(row.usableUntilMs);
   const left = daysTo(end, clock.now());
   if (row.usableUntilMs <= clock.now()) return <>{day(end, language)} <Badge tone="danger">{t("stock.pastDate")}</Badge></>;
-  const words = tn("days.left", Math.max(0, left));
+  const words = left > 0 ? tn("days.left", left) : t("days.left.none");
   return <>{day(end, language)} {left <= 30 ? <Badge tone="hold">{words}</Badge> : <small>{words}</small>}</>;
 }
 

@@ -6,12 +6,13 @@ import { Badge } from "../../components/office/badge";
 import { useWords } from "../../i18n/use_words";
 import { moment } from "../../office/days";
 import type { UseChart } from "../../office/shapes";
+import { unbroken } from "../../settings/formats";
 import { number } from "../../settings/units";
 
 /** Use off the plan, job by job, with the control limits; points outside stand out by size and in the table by a word. */
 export function UseTrend({ chart }: { chart: UseChart }) {
   const { t, tn, language } = useWords();
-  const percent = (value: number) => `${number(value, 1, language)} %`;
+  const percent = (value: number) => unbroken(`${number(value, 1, language)} %`);
   const outside = new Set(chart.outside);
   const told = { centre: percent(chart.centre), lower: percent(chart.lower), upper: percent(chart.upper) };
   const across = (label: string, value: number) => ({ label, look: "across" as const, values: chart.points.map(() => value) });

@@ -44,7 +44,7 @@ export function OutboxView(_: { names: Names }) {
   const [rows, setRows] = useState<OutboxRow[]>();
   useEffect(() => void outboxRows().then(setRows), [count, state]);
   return (
-    <Page title={t("outbox.title")} back="/more" actions={<Button kind="main" wide onPress={syncSoon}>{t("outbox.sendNow")}</Button>}>
+    <Page title={t("outbox.title")} back="/more" actions={<Button kind={count.waiting > 0 ? "main" : "plain"} wide onPress={syncSoon}>{t("outbox.sendNow")}</Button>}>
       {state.now === "fault" && <Notice tone="danger" title={t("sync.fault")}><p><Said text={state.words} /></p></Notice>}
       <p>
         {state.reached_ms > 0

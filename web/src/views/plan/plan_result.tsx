@@ -2,6 +2,7 @@
 import { FaultNote } from "../../components/fault_note";
 import { Notice } from "../../components/notice";
 import { Said } from "../../components/said";
+import { shownName } from "../../driveway/return_names";
 import { useWords } from "../../i18n/use_words";
 import { minutes, volume } from "../../settings/units";
 import { respiratorWords } from "./respirator_words";
@@ -20,7 +21,7 @@ export function PlanResult({ live }: { live: LivePlan }) {
         {returns.map((one) => (
           <li key={one.name}>
             <span class="big figures">{one.seconds}<small> s</small></span>
-            <span>{one.name}</span>
+            <span>{shownName(one.name)}</span>
             <span class="fine figures">{one.band_seconds[0]}–{one.band_seconds[1]} s</span>
           </li>
         ))}

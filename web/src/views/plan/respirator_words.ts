@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-import { word } from "../../i18n";
+import { facepieceWord } from "../../driveway/item_words";
 
-/** What must be worn: the engine names the facepiece with blanks, the record with hyphens; cartridges as printed on them. */
+/** What must be worn; cartridges as printed on them. */
 export const respiratorWords = ({ facepiece, cartridges = [] }: { facepiece: string; cartridges?: string[] }): string =>
-  [word("facepiece", facepiece.replaceAll(" ", "-")), ...cartridges].join(", ");
+  [facepieceWord(facepiece), ...cartridges].join(", ");

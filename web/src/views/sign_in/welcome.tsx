@@ -39,13 +39,13 @@ function Invitation({ token }: { token: string }) {
     return (
       <Page title={t("welcome.title")}>
         <Notice tone="done" title={t("welcome.done", { handle: done })} live />
-        <LinkButton kind="main" href="/sign-in">{t("signIn.button")}</LinkButton>
+        <LinkButton kind="main" wide href="/sign-in">{t("signIn.button")}</LinkButton>
       </Page>
     );
+  if (!token) return <Page title={t("welcome.title")}><Notice tone="danger"><p>{t("welcome.noToken")}</p></Notice></Page>;
   return (
     <Page title={t("welcome.title")}>
       <form class="form" onSubmit={(event) => (event.preventDefault(), void submit())}>
-        {!token && <Notice tone="danger"><p>{t("welcome.noToken")}</p></Notice>}
         <Field label={t("signIn.handle")} value={handle} onValue={setHandle} autocomplete="username" required />
         <Field label={t("welcome.password")} type="password" value={password} onValue={setPassword} autocomplete="new-password" hint={t("welcome.passwordHint")} required />
         <FaultNote fault={fault} />

@@ -46,7 +46,8 @@ export function StockView(_: { names: Names }) {
             <a class="card" href={pathOf(one.id)}>
               <span class="what">
                 <strong>{one.id}</strong>
-                <span>{name(one.item)}, {t("stock.lot", { lot: one.lot })}</span>
+                <span>{name(one.item)}</span>
+                <span>{t("stock.lot", { lot: one.lot })}</span>
                 <span>{one.place}</span>
               </span>
               <span class="figures">{volume(one.remaining_ul, units, "down", language)}{!one.usable && <strong class="past">{t("stock.pastDate")}</strong>}</span>

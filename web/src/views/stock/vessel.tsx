@@ -32,7 +32,7 @@ export function VesselView({ names }: { names: Names }) {
             <dt>{t("stock.left")}</dt><dd>{volume(answer.remaining_ul, units, "down", language)} / {volume(answer.size_ul, units, "down", language)}</dd>
           </dl>
           {!answer.usable && <Notice tone="danger" title={t("stock.pastDate")}><p>{t("stock.pastDateWhy")}</p></Notice>}
-          <div class="picks">
+          <div class="acts">
             {actionsOn(answer).map((one) => <Button key={one.id} expanded={action?.id === one.id} onPress={() => setAction(one)}>{word("act", one.id)}</Button>)}
           </div>
           {action && <VesselForm key={action.id} vessel={id} action={action} onDone={() => (setAction(undefined), again())} />}

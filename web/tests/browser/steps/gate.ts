@@ -18,7 +18,6 @@ const patterns = (answers: Answers): [RegExp, string][] => [
   [/registration number/, answers.registration],
   [/Ids of the containers/, answers.containers.join(" ")],
   [/Last day on the container/, answers.lastDay],
-  [/Kind, model and size/, answers.respirator],
   [/How much is left in the tank/, answers.left],
   [/How much is in the tank/, answers.tank],
   [/How long will it be worn/, "45"],
@@ -35,6 +34,8 @@ const picksOf = (answers: Answers, question: string): string[] => {
   if (/Ids of the containers/.test(question)) return answers.batch ? [] : answers.containers;
   if (/Id of the batch/.test(question)) return [answers.batch ?? ""];
   if (/Name of the cartridge/.test(question)) return [answers.cartridge];
+  // As the page says it: the kind without the hyphen of the record.
+  if (/Kind, model and size/.test(question)) return [answers.respirator.replace("-", " ")];
   return /Handle of the person/.test(question) ? ["bracken"] : [];
 };
 

@@ -8,6 +8,7 @@ export async function takeReading({ page }: Device, value: string): Promise<void
   const before = await panel.locator("tbody tr").count();
   await panel.getByRole("radio", { name: "mg/m³", exact: true }).check();
   await panel.getByLabel("Reading", { exact: true }).fill(value);
+  await panel.getByRole("radio", { name: "yes", exact: true }).check();
   await panel.getByLabel("Instrument", { exact: true }).fill("meter 4");
   await panel.getByRole("button", { name: "Record the reading" }).tap();
   await panel.locator("tbody tr").nth(before).waitFor();
