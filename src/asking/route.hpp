@@ -70,12 +70,11 @@ struct Route {
 /// Of these what a device answers by itself, where there is no network.
 [[nodiscard]] std::vector<Route> routes_offline();
 [[nodiscard]] std::vector<Route> reading_routes();  // routes_reading.cpp
-[[nodiscard]] std::vector<Route>
-crew_routes();  // routes_crew.cpp: people, credentials, registers, labels, notes
-[[nodiscard]] std::vector<Route> gear_routes();   // routes_gear.cpp
-[[nodiscard]] std::vector<Route> stock_routes();  // routes_stock.cpp
-[[nodiscard]] std::vector<Route> job_routes();    // routes_jobs.cpp
-[[nodiscard]] std::vector<Route> plan_routes();   // routes_plan.cpp: a plan that nobody writes down
+[[nodiscard]] std::vector<Route> crew_routes();     // routes_crew.cpp: people, registers, labels, notes
+[[nodiscard]] std::vector<Route> gear_routes();     // routes_gear.cpp
+[[nodiscard]] std::vector<Route> stock_routes();    // routes_stock.cpp
+[[nodiscard]] std::vector<Route> job_routes();      // routes_jobs.cpp
+[[nodiscard]] std::vector<Route> plan_routes();     // routes_plan.cpp: a plan that nobody writes down
 
 /// The route of a method and a path, with the names that stand in the path. `known_path`: another method has
 /// it.

@@ -8,6 +8,15 @@
 namespace fogwright {
 namespace {
 
+/// Words change nothing that is reckoned with: how that is put right instead, where there is a way.
+std::string elsewhere(const Entry& entry) {
+  if (entry.kind != "container-received") return {};
+  return fmt::format(
+      ". Its lot, last day, supplier and cost, as the book goes by them, are put right with fogwright stock "
+      "correct {}",
+      entry.body.value("container", std::string("CONTAINER")));
+}
+
 Outcome run_correct(const Call& call) {
   OptionReader options(call);
   options.operands(2, 2, "the entry, or what is right instead,");
@@ -28,7 +37,8 @@ Outcome run_correct(const Call& call) {
         return correct_entry(context, *entry, options.operand(1), options.text("why"));
       },
       [&](const Drafts&) {
-        return fmt::format("entry {} ({}) is put right; it stays as it was written", entry->seq, entry->kind);
+        return fmt::format("entry {} ({}) is put right in words; it stays as it was written{}", entry->seq,
+                           entry->kind, elsewhere(*entry));
       });
 }
 
