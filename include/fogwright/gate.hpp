@@ -44,9 +44,11 @@ struct RespiratorNeed {
   bool required = false;
   Facepiece facepiece = Facepiece::none;
   int assigned_protection_factor = 0;
-  std::vector<std::string> cartridges;  ///< words that must stand on the cartridge; empty for supplied air
-  bool gas_cartridges = false;          ///< one of them is for gas or vapour
-  std::string_view band_colour;         ///< hint, of the gas and vapour part; empty where unknown or mixed
+  /// Words that must stand on the cartridge; empty for supplied air. The views point into the label, which must
+  /// outlive this, and into shipped tables.
+  std::vector<std::string_view> cartridges;
+  bool gas_cartridges = false;   ///< one of them is for gas or vapour
+  std::string_view band_colour;  ///< hint, of the gas and vapour part; empty where unknown or mixed
   bool for_mixing = false, for_applying = false;
   bool do_not_enter = false;  ///< above the immediately dangerous level, or it cannot be estimated
   enum class Ground {
@@ -172,9 +174,17 @@ struct SiteFacts {
       true;  ///< the state asks for an applicator's licence; asked for unless someone says it does not
 };
 
-/// The set for this label, respirator, hold, site; in the order in which a job meets them.
-[[nodiscard]] std::vector<Requirement> requirements_for(const Label& label, const RespiratorNeed& respirator,
-                                                        const Hold& hold, const AirResult& air,
-                                                        const SiteFacts& site);
+/// What the gate is decided by.
+struct GateFacts {
+  const Label& label;
+  const RespiratorNeed& respirator;
+  const Hold& hold;
+  const AirResult& air;
+  const SiteFacts& site;
+};
+/// The rules that apply, in the order in which a job meets them.
+[[nodiscard]] std::vector<const Rule*> rules_for(const GateFacts& facts);
+/// A rule of all_rules() with what fills its words.
+[[nodiscard]] Requirement requirement(const Rule& rule, const GateFacts& facts);
 
 }  // namespace fogwright

@@ -89,7 +89,8 @@ struct Plan {
   std::optional<SpreadBand> spread;
   RespiratorNeed respirator;
   Hold hold;
-  std::vector<Requirement> requirements;
+  SiteFacts site;
+  std::vector<const Rule*> rules;  ///< of the gate, in the order in which a job meets them
   std::vector<Warning> warnings;
   std::optional<Result<AiringNeed>> airing_for_deadline;
   std::optional<Result<LiquidVolume>> volume_for_deadline;
@@ -98,6 +99,9 @@ struct Plan {
 /// Errors: those of the layers below; label_forbids and label_incomplete first, so that nobody reads a dose off
 /// a plan that may not be carried out.
 [[nodiscard]] Result<Plan> make_plan(const PlanRequest& request);
+
+/// What must be met: the plan's rules with what fills their words.
+[[nodiscard]] std::vector<Requirement> requirements_of(const Plan& plan);
 
 [[nodiscard]] std::string warning_words(const Warning& warning, UnitSystem units);
 [[nodiscard]] std::string_view warning_name(WarningKind kind) noexcept;  ///< "flow-estimated"

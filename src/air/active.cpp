@@ -12,20 +12,6 @@ Mass released_mass(const AirInput& input, const Active& active) {
   return input.volume * input.label->density * (*active.mass_fraction * active.yield);
 }
 
-void add_limits(ActiveAir& air, const Zone& zone, const AirInput& input) {
-  const auto limit = [&](LimitKind kind) {
-    return governing_limit(*air.active, air.substance, kind, input.entered_limits);
-  };
-  air.worker = limit(LimitKind::eight_hour);
-  air.short_term = limit(LimitKind::short_term);
-  air.ceiling = limit(LimitKind::ceiling);
-  air.immediately_dangerous = limit(LimitKind::immediately_dangerous);
-  const auto occupant = occupant_limit(*air.active, air.substance, air.worker,
-                                       stricter(air.short_term, air.ceiling), zone.occupant_factor);
-  air.occupant = occupant.value;
-  air.occupant_basis = occupant.basis;
-}
-
 void add_peak(ActiveAir& air, const Zone& zone, const AirInput& input, AirVolume free) {
   air.released = released_mass(input, *air.active);
   air.peak = air.released / free;
@@ -37,14 +23,15 @@ void add_peak(ActiveAir& air, const Zone& zone, const AirInput& input, AirVolume
   if (air.immediately_dangerous) air.above_immediately_dangerous = air.peak > air.immediately_dangerous->value;
 }
 
-void add_times(ActiveAir& air, const Zone& zone, const AirInput& input, const Ventilation& ventilation) {
+void add_times(ActiveAir& air, const Zone& zone, const AirInput& input, const Ventilation& ventilation,
+               Times times) {
   if (!air.worker && !air.occupant) return;
   const double peak = air.peak.value_in(unit::milligram_per_cubic_metre);
   const BothReleases releases(ventilation, source_of(zone, *input.label, *air.active, peak));
   const auto time_to = [&](MassConcentration limit) {
     return releases.time_to(limit.value_in(unit::milligram_per_cubic_metre));
   };
-  if (air.worker) air.to_worker = time_to(air.worker->value);
+  if (air.worker && times == Times::everyone) air.to_worker = time_to(air.worker->value);
   if (air.occupant) air.to_occupant = time_to(*air.occupant);
 }
 
@@ -65,22 +52,27 @@ OccupantLimit occupant_limit(const Active& active, const Substance* substance,
   return {base->value / factor, Basis::policy};
 }
 
-ActiveAir limits_of(const Zone& zone, const AirInput& input, const Active& active) {
-  ActiveAir air;
-  air.active = &active;
-  air.substance = find_substance(airborne_cas(active));
-  add_limits(air, zone, input);
-  return air;
+void add_limits(ActiveAir& air, const Zone& zone, const AirInput& input) {
+  air.substance = find_substance(airborne_cas(*air.active));
+  const GoverningLimits limits(*air.active, air.substance, input.entered_limits);
+  air.worker = limits.of(LimitKind::eight_hour);
+  air.short_term = limits.of(LimitKind::short_term);
+  air.ceiling = limits.of(LimitKind::ceiling);
+  air.immediately_dangerous = limits.of(LimitKind::immediately_dangerous);
+  const auto occupant = occupant_limit(*air.active, air.substance, air.worker,
+                                       stricter(air.short_term, air.ceiling), zone.occupant_factor);
+  air.occupant = occupant.value;
+  air.occupant_basis = occupant.basis;
 }
 
 void add_air(ActiveAir& air, const Zone& zone, const AirInput& input, const Ventilation& ventilation,
-             AirVolume free) {
+             AirVolume free, Times times) {
   if (!air.active->mass_fraction) return;
   add_peak(air, zone, input, free);
   const auto& strictest = stricter(air.worker, stricter(air.short_term, air.ceiling));
   air.estimable = air.substance && strictest;
   if (strictest) air.hazard_ratio = air.peak / strictest->value;
-  add_times(air, zone, input, ventilation);
+  add_times(air, zone, input, ventilation, times);
 }
 
 }  // namespace fogwright::air

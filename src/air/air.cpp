@@ -3,7 +3,6 @@
 #include <utility>
 #include <vector>
 
-#include "air/active.hpp"
 #include "air/flammable.hpp"
 #include "air/haze.hpp"
 #include "air/mixture.hpp"
@@ -17,11 +16,22 @@ namespace air {
 
 namespace {
 
-void count(AirResult& result, const ActiveAir& active) {
-  result.estimable = result.estimable && active.estimable;
-  result.above_immediately_dangerous = result.above_immediately_dangerous || active.above_immediately_dangerous;
-  if (active.worker) result.mixture_index += active.peak / active.worker->value;
-  if (active.to_occupant) result.model_time = std::max(result.model_time, active.to_occupant->longer());
+AirResult vapours(const Zone& zone, const AirInput& input, const Ventilation& ventilation,
+                  std::vector<ActiveAir> known) {
+  AirResult result;
+  result.gross = zone.gross;
+  result.free = free_volume(zone);
+  result.actives = std::move(known);
+  const VapourTimes times = add_vapours(result.actives, zone, input, ventilation, Times::everyone);
+  result.to_mixture_occupant = times.to_mixture_occupant;
+  result.model_time = times.model_time;
+  for (const ActiveAir& active : result.actives) {
+    result.estimable = result.estimable && active.estimable;
+    result.above_immediately_dangerous =
+        result.above_immediately_dangerous || active.above_immediately_dangerous;
+    if (active.worker) result.mixture_index += active.peak / active.worker->value;
+  }
+  return result;
 }
 
 }  // namespace
@@ -29,34 +39,37 @@ void count(AirResult& result, const ActiveAir& active) {
 std::vector<ActiveAir> known_limits(const Zone& zone, const AirInput& input) {
   std::vector<ActiveAir> known;
   known.reserve(input.label->actives.size());
-  for (const Active& active : input.label->actives)
-    if (active.release == Release::vapour) known.push_back(limits_of(zone, input, active));
+  for (const Active& active : input.label->actives) {
+    if (active.release != Release::vapour) continue;
+    ActiveAir& air = known.emplace_back();
+    air.active = &active;
+    add_limits(air, zone, input);
+  }
   return known;
 }
 
-AirResult vapours(const Zone& zone, const AirInput& input) {
-  return vapours(zone, input, known_limits(zone, input));
-}
-
-AirResult vapours(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known) {
-  AirResult result;
-  result.gross = zone.gross;
-  result.free = free_volume(zone);
-  const Ventilation ventilation = ventilation_of(zone, *input.label);
-  result.actives = std::move(known);
-  for (ActiveAir& active : result.actives) {
-    add_air(active, zone, input, ventilation, result.free);
-    count(result, active);
+VapourTimes add_vapours(std::span<ActiveAir> actives, const Zone& zone, const AirInput& input,
+                        const Ventilation& ventilation, Times times) {
+  VapourTimes result;
+  const AirVolume free = free_volume(zone);
+  for (ActiveAir& active : actives) {
+    add_air(active, zone, input, ventilation, free, times);
+    if (active.to_occupant) result.model_time = std::max(result.model_time, active.to_occupant->longer());
   }
-  result.to_mixture_occupant = mixture_time(zone, *input.label, ventilation, result.actives);
+  result.to_mixture_occupant = mixture_time(zone, *input.label, ventilation, actives);
   if (result.to_mixture_occupant)
     result.model_time = std::max(result.model_time, result.to_mixture_occupant->longer());
   return result;
 }
 
+AirResult vapours(const Zone& zone, const AirInput& input) {
+  return vapours(zone, input, ventilation_of(zone, *input.label), known_limits(zone, input));
+}
+
 AirResult everything(const Zone& zone, const AirInput& input, std::vector<ActiveAir> known) {
-  AirResult result = vapours(zone, input, std::move(known));
-  result.haze = haze_of(zone, input, ventilation_of(zone, *input.label), result.free);
+  const Ventilation ventilation = ventilation_of(zone, *input.label);
+  AirResult result = vapours(zone, input, ventilation, std::move(known));
+  result.haze = haze_of(zone, input, ventilation, result.free);
   result.flammable = flammable_air(zone, input, result.free);
   result.moisture = moisture_of(zone, input, result.free);
   if (zone.airing) result.airing = PlannedAiring{*zone.airing, airing_start(zone, *input.label)};

@@ -31,7 +31,7 @@ double settles_at(const Phase& phase, double start) {
 double concentration(const Phase& phase, double start, double hours) {
   if (std::isinf(hours)) return settles_at(phase, start);
   const double x = phase.removal_per_hour * hours;
-  const double left = start * std::exp(-x);
+  const double left = start == 0 ? 0 : start * std::exp(-x);
   if (phase.emission_mg_per_m3_hour == 0) return left;
   return left + phase.emission_mg_per_m3_hour * hours * mean_decay(x);
 }

@@ -25,12 +25,10 @@ MassConcentration haze_limit(const Zone& zone, const AirInput& input) {
   for (const Active& active : input.label->actives) {
     if (!is_mist(active)) continue;
     const Substance* substance = find_substance(airborne_cas(active));
-    const auto limit = [&](LimitKind kind) {
-      return governing_limit(active, substance, kind, input.entered_limits);
-    };
-    const auto eight_hour = limit(LimitKind::eight_hour);
-    const auto other = stricter(limit(LimitKind::short_term), limit(LimitKind::ceiling));
-    const auto own = occupant_limit(active, substance, eight_hour, other, zone.occupant_factor).value;
+    const GoverningLimits limits(active, substance, input.entered_limits);
+    const auto& other = stricter(limits.of(LimitKind::short_term), limits.of(LimitKind::ceiling));
+    const auto own =
+        occupant_limit(active, substance, limits.of(LimitKind::eight_hour), other, zone.occupant_factor).value;
     if (own) lowest = std::min(lowest, *own);
   }
   return lowest;

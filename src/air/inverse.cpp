@@ -14,9 +14,10 @@ namespace {
 
 Result<void> check_question(const Zone& zone, const AirInput& input, HoldTime deadline) {
   if (auto ok = air::check_input(zone, input); !ok) return ok;
-  const air::Bounded figures[] = {{"deadline", deadline.value_in(unit::minute), 0,
-                                   air::longest_time.value_in(unit::minute), "min after fog-off"}};
-  return air::check_bounds(figures);
+  air::Ranges ranges;
+  ranges.check("deadline", deadline.value_in(unit::minute), 0, air::longest_time.value_in(unit::minute),
+               "min after fog-off");
+  return ranges.result();
 }
 
 tl::unexpected<Error> not_estimable() {

@@ -19,35 +19,10 @@ double meter_ppm(double mg_per_m3, double molar_mass, Temperature temperature, P
 
 std::optional<GoverningLimit> governing_limit(const Active& active, LimitKind kind,
                                               std::span<const EnteredLimit> entered) {
-  return air::governing_limit(active, find_substance(air::airborne_cas(active)), kind, entered);
+  return air::GoverningLimits(active, find_substance(air::airborne_cas(active)), entered).of(kind);
 }
 
 namespace air {
-
-namespace {
-
-const std::optional<PrintedLimit>& printed_limit(const Active& active, LimitKind kind) {
-  switch (kind) {
-    case LimitKind::short_term:
-      return active.short_term;
-    case LimitKind::ceiling:
-      return active.ceiling;
-    case LimitKind::immediately_dangerous:
-      return active.immediately_dangerous;
-    case LimitKind::eight_hour:
-      break;
-  }
-  return active.eight_hour;
-}
-
-void keep_lower(std::optional<GoverningLimit>& lowest, std::optional<double> mg_per_m3,
-                std::string_view authority, std::string_view source) {
-  if (!mg_per_m3) return;
-  const MassConcentration value{*mg_per_m3, unit::milligram_per_cubic_metre};
-  if (!lowest || value < lowest->value) lowest = GoverningLimit{value, authority, source};
-}
-
-}  // namespace
 
 std::string_view airborne_cas(const Active& active) {
   return active.released_cas ? std::string_view{*active.released_cas} : std::string_view{active.cas};
@@ -60,25 +35,34 @@ std::optional<double> limit_mg_per_m3(std::optional<double> ppm, std::optional<d
   return mg_per_m3 ? std::min(from_ppm, *mg_per_m3) : from_ppm;
 }
 
-std::optional<GoverningLimit> governing_limit(const Active& active, const Substance* substance, LimitKind kind,
-                                              std::span<const EnteredLimit> entered) {
-  std::optional<GoverningLimit> lowest;
-  if (substance) {
-    for (const LimitRow& row : substance->limits) {
-      if (row.kind != kind) continue;
-      keep_lower(lowest, limit_mg_per_m3(row.ppm, row.mg_per_m3, substance), row.authority, row.source);
-    }
-  }
-  for (const EnteredLimit& limit : entered) {
-    if (limit.kind != kind || limit.cas != airborne_cas(active)) continue;
-    keep_lower(lowest, limit_mg_per_m3(limit.ppm, limit.mg_per_m3, substance), "entered", limit.source);
-  }
-  if (const auto& printed = printed_limit(active, kind)) {
-    std::optional<double> mg_per_m3;
-    if (printed->concentration) mg_per_m3 = printed->concentration->value_in(unit::milligram_per_cubic_metre);
-    keep_lower(lowest, limit_mg_per_m3(printed->ppm, mg_per_m3, substance), "label", "label or data sheet");
-  }
-  return lowest;
+GoverningLimits::GoverningLimits(const Active& active, const Substance* substance,
+                                 std::span<const EnteredLimit> entered) {
+  if (substance)
+    for (const LimitRow& row : substance->limits)
+      keep_lower(row.kind, limit_mg_per_m3(row.ppm, row.mg_per_m3, substance), row.authority, row.source);
+  for (const EnteredLimit& limit : entered)
+    if (limit.cas == airborne_cas(active))
+      keep_lower(limit.kind, limit_mg_per_m3(limit.ppm, limit.mg_per_m3, substance), "entered", limit.source);
+  add_printed(LimitKind::eight_hour, active.eight_hour, substance);
+  add_printed(LimitKind::short_term, active.short_term, substance);
+  add_printed(LimitKind::ceiling, active.ceiling, substance);
+  add_printed(LimitKind::immediately_dangerous, active.immediately_dangerous, substance);
+}
+
+void GoverningLimits::keep_lower(LimitKind kind, std::optional<double> mg_per_m3, std::string_view authority,
+                                 std::string_view source) {
+  if (!mg_per_m3) return;
+  auto& lowest = lowest_[static_cast<std::size_t>(kind)];
+  const MassConcentration value{*mg_per_m3, unit::milligram_per_cubic_metre};
+  if (!lowest || value < lowest->value) lowest = GoverningLimit{value, authority, source};
+}
+
+void GoverningLimits::add_printed(LimitKind kind, const std::optional<PrintedLimit>& printed,
+                                  const Substance* substance) {
+  if (!printed) return;
+  std::optional<double> mg_per_m3;
+  if (printed->concentration) mg_per_m3 = printed->concentration->value_in(unit::milligram_per_cubic_metre);
+  keep_lower(kind, limit_mg_per_m3(printed->ppm, mg_per_m3, substance), "label", "label or data sheet");
 }
 
 const std::optional<GoverningLimit>& stricter(const std::optional<GoverningLimit>& one,

@@ -13,10 +13,21 @@ namespace fogwright::air {
 [[nodiscard]] std::optional<double> limit_mg_per_m3(std::optional<double> ppm, std::optional<double> mg_per_m3,
                                                     const Substance* substance);
 
-/// As the public governing_limit, for a substance that has been looked up already.
-[[nodiscard]] std::optional<GoverningLimit> governing_limit(const Active& active, const Substance* substance,
-                                                            LimitKind kind,
-                                                            std::span<const EnteredLimit> entered);
+/// What governs of each kind.
+class GoverningLimits {
+ public:
+  GoverningLimits(const Active& active, const Substance* substance, std::span<const EnteredLimit> entered);
+  [[nodiscard]] const std::optional<GoverningLimit>& of(LimitKind kind) const {
+    return lowest_[static_cast<std::size_t>(kind)];
+  }
+
+ private:
+  void keep_lower(LimitKind kind, std::optional<double> mg_per_m3, std::string_view authority,
+                  std::string_view source);
+  void add_printed(LimitKind kind, const std::optional<PrintedLimit>& printed, const Substance* substance);
+
+  std::array<std::optional<GoverningLimit>, 4> lowest_;  ///< in the order of LimitKind
+};
 
 /// The lower of two limits, either of which may be missing.
 [[nodiscard]] const std::optional<GoverningLimit>& stricter(const std::optional<GoverningLimit>& one,

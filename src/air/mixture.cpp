@@ -54,9 +54,10 @@ HoldTime time_below(std::span<const ConcentrationCurve> curves, std::span<const 
   return HoldTime{};
 }
 
-/// Whether the active counts, and its source as a multiple of its occupant limit.
-std::optional<Source> weighed_source(const Zone& zone, const Label& label, const ActiveAir& air) {
-  if (!air.to_occupant) return std::nullopt;
+bool counts(const ActiveAir& air) { return air.to_occupant.has_value(); }
+
+/// The source of an active that counts, as a multiple of its occupant limit.
+Source weighed_source(const Zone& zone, const Label& label, const ActiveAir& air) {
   return source_of(zone, label, *air.active, air.peak / *air.occupant);
 }
 
@@ -66,12 +67,12 @@ TimeToLimit time_of_unlike(const Zone& zone, const Label& label, const Ventilati
   std::vector<double> changes{0};
   if (std::isfinite(ventilation.airing_from)) changes.push_back(ventilation.airing_from);
   for (const ActiveAir& air : actives) {
-    const auto source = weighed_source(zone, label, air);
-    if (!source) continue;
-    const BothReleases releases(ventilation, *source);
+    if (!counts(air)) continue;
+    const Source source = weighed_source(zone, label, air);
+    const BothReleases releases(ventilation, source);
     at_once.push_back(releases.at_once);
     off_gassing.push_back(releases.off_gassing);
-    changes.push_back(source->off_gassing_hours);
+    changes.push_back(source.off_gassing_hours);
   }
   std::sort(changes.begin(), changes.end());
   return {time_below(at_once, changes), time_below(off_gassing, changes)};
@@ -81,24 +82,22 @@ TimeToLimit time_of_unlike(const Zone& zone, const Label& label, const Ventilati
 
 std::optional<TimeToLimit> mixture_time(const Zone& zone, const Label& label, const Ventilation& ventilation,
                                         std::span<const ActiveAir> actives) {
+  const ActiveAir* first = nullptr;
   std::optional<Source> sum;
-  const ActiveAir* only = nullptr;
   for (const ActiveAir& air : actives) {
-    const auto source = weighed_source(zone, label, air);
-    if (!source) continue;
-    only = sum ? nullptr : &air;
-    if (!sum) {
-      sum = source;
-    } else if (source->loss_per_hour == sum->loss_per_hour &&
-               source->off_gassing_hours == sum->off_gassing_hours) {
-      sum->at_once += source->at_once;
-    } else {
-      return time_of_unlike(zone, label, ventilation, actives);
+    if (!counts(air)) continue;
+    if (!first) {
+      first = &air;
+      continue;
     }
+    if (!sum) sum = weighed_source(zone, label, *first);
+    const Source source = weighed_source(zone, label, air);
+    if (source.loss_per_hour != sum->loss_per_hour || source.off_gassing_hours != sum->off_gassing_hours)
+      return time_of_unlike(zone, label, ventilation, actives);
+    sum->at_once += source.at_once;
   }
-  if (only) return only->to_occupant;
-  if (!sum) return std::nullopt;
-  return BothReleases(ventilation, *sum).time_to(1);
+  if (sum) return BothReleases(ventilation, *sum).time_to(1);
+  return first ? first->to_occupant : std::nullopt;
 }
 
 }  // namespace fogwright::air

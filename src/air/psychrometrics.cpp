@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "air/psychrometrics.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "air/constants.hpp"
-#include "fogwright/air.hpp"
 
 namespace fogwright {
 
@@ -45,25 +46,37 @@ double magnus_dew_point_k(double log_pa) {
 
 }  // namespace
 
-double saturation_pressure_pa(Temperature t) { return std::exp(log_pressure(t.in_kelvin()).value); }
-
 double humidity_ratio(double vapour_pressure_pa, Pressure pressure) {
   return 0.621945 * vapour_pressure_pa / (pressure.si() - vapour_pressure_pa);
 }
 
-Temperature dew_point(Temperature t, double relative_humidity) {
-  if (relative_humidity >= 1) return t;
-  const double lowest = log_pressure(coldest_k).value;
-  const double wanted =
-      std::max(log_pressure(t.in_kelvin()).value + std::log(std::max(relative_humidity, 1e-300)), lowest);
+namespace air {
+
+SaturatedAir::SaturatedAir(Temperature temperature)
+    : temperature_(temperature), log_pressure_(log_pressure(temperature.in_kelvin()).value) {}
+
+double SaturatedAir::pressure_pa() const { return std::exp(log_pressure_); }
+
+Temperature SaturatedAir::dew_point(double relative_humidity) const {
+  if (relative_humidity >= 1) return temperature_;
+  static const double lowest = log_pressure(coldest_k).value;
+  const double wanted = std::max(log_pressure_ + std::log(std::max(relative_humidity, 1e-300)), lowest);
   double guess = magnus_dew_point_k(wanted);
   for (int i = 0; i < 20; ++i) {
     const LogPressure here = log_pressure(guess);
     const double step = (wanted - here.value) / here.slope;
-    guess = std::clamp(guess + step, coldest_k, t.in_kelvin());
+    guess = std::clamp(guess + step, coldest_k, temperature_.in_kelvin());
     if (std::abs(step) < 1e-6) break;  // Newton squares the error: what is left is below 1e-12
   }
   return Temperature::kelvin(guess);
+}
+
+}  // namespace air
+
+double saturation_pressure_pa(Temperature t) { return air::SaturatedAir(t).pressure_pa(); }
+
+Temperature dew_point(Temperature t, double relative_humidity) {
+  return air::SaturatedAir(t).dew_point(relative_humidity);
 }
 
 }  // namespace fogwright

@@ -74,7 +74,7 @@ json plan_snapshot(const Plan& plan) {
   json systems = json::array();
   for (const SystemDose& system : plan.systems) systems.push_back(system_snapshot(system));
   json requirements = json::array();
-  for (const Requirement& requirement : plan.requirements)
+  for (const Requirement& requirement : requirements_of(plan))
     requirements.push_back({{"id", requirement.rule->id}, {"value", requirement.value}});
   return {{"systems", std::move(systems)},
           {"volume_ul",

@@ -4,17 +4,29 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 
 #include "fogwright/dose.hpp"
 
 namespace fogwright {
 
 Apportioner::Apportioner(std::span<const std::int64_t> weights)
-    : weights_(weights), remainders_(weights.size()) {
+    : weights_(weights),
+      equal_(std::adjacent_find(weights.begin(), weights.end(), std::not_equal_to<>()) == weights.end()) {
+  if (equal_) return;
+  remainders_.resize(weights.size());
   for (std::int64_t weight : weights) sum_ += static_cast<Wide>(weight);
 }
 
+/// All remainders are the same, so the earlier weights get what is left.
+void Apportioner::split_equally(std::int64_t total, std::span<std::int64_t> shares) const {
+  const auto count = static_cast<std::int64_t>(weights_.size());
+  const auto left = static_cast<std::size_t>(total % count);
+  for (std::size_t i = 0; i < weights_.size(); ++i) shares[i] = total / count + (i < left ? 1 : 0);
+}
+
 void Apportioner::split(std::int64_t total, std::span<std::int64_t> shares) {
+  if (equal_) return split_equally(total, shares);
   std::int64_t left = total;
   for (std::size_t i = 0; i < weights_.size(); ++i) {
     const Wide product = static_cast<Wide>(total) * static_cast<Wide>(weights_[i]);

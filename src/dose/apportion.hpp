@@ -27,7 +27,10 @@ class Apportioner {
     std::size_t index = 0;
   };
 
+  void split_equally(std::int64_t total, std::span<std::int64_t> shares) const;
+
   std::span<const std::int64_t> weights_;
+  bool equal_;
   Wide sum_ = 0;
   std::vector<Remainder> remainders_;
 };

@@ -132,10 +132,9 @@ RateBand rate_band(const Label& label) {
 
 Result<SystemDose> dose_system(const AirSystem& system, const RateBand& band, const RateChoice& choice,
                                SplitRule split, const DoseLimits& limits) {
-  auto checked = check_area(system, limits.large).and_then([&] { return check_returns(system); }).and_then([&] {
-    return check_rate(band, choice);
-  });
-  if (!checked) return tl::make_unexpected(std::move(checked.error()));
+  if (auto ok = check_area(system, limits.large); !ok) return tl::make_unexpected(std::move(ok.error()));
+  if (auto ok = check_returns(system); !ok) return tl::make_unexpected(std::move(ok.error()));
+  if (auto ok = check_rate(band, choice); !ok) return tl::make_unexpected(std::move(ok.error()));
   auto seconds = whole_seconds(system, band);
   if (!seconds) return tl::make_unexpected(std::move(seconds.error()));
   auto weights = split_weights(system, split);
@@ -146,8 +145,8 @@ Result<SystemDose> dose_system(const AirSystem& system, const RateBand& band, co
   dose.area = system.area;
   dose.band = *seconds;
   dose.target_seconds = target_of(band, choice, system.area, *seconds);
-  dose.returns.resize(system.returns.size());
-  for (std::size_t i = 0; i < dose.returns.size(); ++i) dose.returns[i].name = system.returns[i].name;
+  dose.returns.reserve(system.returns.size());
+  for (const ReturnIntake& intake : system.returns) dose.returns.push_back({intake.name, 0, {}});
   split_seconds(dose, *weights);
   dose.short_share = std::any_of(dose.returns.begin(), dose.returns.end(), [&](const ReturnDose& r) {
     return r.seconds < limits.shortest_share_seconds;

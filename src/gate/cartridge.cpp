@@ -11,14 +11,17 @@ namespace {
 
 constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
+constexpr bool is_blank(char c) { return c == ' ' || c == '\t'; }
+
 std::string_view without_blanks(std::string_view part) {
-  const auto first = part.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return part.substr(first, part.find_last_not_of(" \t") - first + 1);
+  while (!part.empty() && is_blank(part.front())) part.remove_prefix(1);
+  while (!part.empty() && is_blank(part.back())) part.remove_suffix(1);
+  return part;
 }
 
 /// Whether the typed words are this name, in any case and with either spelling of vapor.
 bool is_name(std::string_view typed, std::string_view name) {
+  if (typed == name) return true;  // as most labels print it
   if (typed.size() < name.size() || typed.size() > name.size() + 1) return false;
   std::size_t at = 0;
   for (char c : typed) {
@@ -112,18 +115,6 @@ std::string_view Coverage::colour() const {
   const auto* band =
       std::find_if(std::begin(bands), std::end(bands), [&](const Band& b) { return b.parts == parts; });
   return band == std::end(bands) ? std::string_view{} : band->colour;
-}
-
-std::string joined(std::span<const std::string> words, std::string_view between) {
-  std::size_t length = 0;
-  for (const std::string& word : words) length += word.size() + between.size();
-  std::string all;
-  all.reserve(length);
-  for (const std::string& word : words) {
-    if (!all.empty()) all += between;
-    all += word;
-  }
-  return all;
 }
 
 std::string_view cartridge_colour(std::string_view cartridge_words) {

@@ -3,8 +3,6 @@
 
 /// What the words on a cartridge cover.
 
-#include <span>
-#include <string>
 #include <string_view>
 
 namespace fogwright {
@@ -25,8 +23,5 @@ class Coverage {
  private:
   unsigned parts_ = 0;
 };
-
-/// "organic vapor + P100"
-[[nodiscard]] std::string joined(std::span<const std::string> words, std::string_view between);
 
 }  // namespace fogwright

@@ -1,21 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
-#include <fmt/format.h>
-#include <cmath>
-
-#include "gate/cartridge.hpp"
 #include "gate/rules.hpp"
 
 namespace fogwright {
 
 namespace {
-
-struct Job {
-  const Label& label;
-  const RespiratorNeed& respirator;
-  const Hold& hold;
-  const AirResult& air;
-  const SiteFacts& site;
-};
 
 /// The conditions that hold, one bit each.
 class Conditions {
@@ -64,26 +52,26 @@ void of_the_respirator(Conditions& c, const RespiratorNeed& need, const Label& l
   c.set(When::may_enter_high_strength, is_high(label) && !need.do_not_enter);
 }
 
-void of_the_site(Conditions& c, const Job& job) {
-  const Hold& hold = job.hold;
-  c.set(When::vacated, job.label.everyone_out || hold.total_minutes > 0 || hold.readings_needed ||
-                           job.respirator.do_not_enter || is_high(job.label));
-  c.set(When::licence_asked, job.site.licence_asked);
-  c.set(When::animals, job.site.animals);
-  c.set(When::sensitive_person, job.site.sensitive_person);
-  c.set(When::flammable, job.air.flammable.present);
-  c.set(When::airing_planned, job.air.airing.has_value());
+void of_the_site(Conditions& c, const GateFacts& facts) {
+  const Hold& hold = facts.hold;
+  c.set(When::vacated, facts.label.everyone_out || hold.total_minutes > 0 || hold.readings_needed ||
+                           facts.respirator.do_not_enter || is_high(facts.label));
+  c.set(When::licence_asked, facts.site.licence_asked);
+  c.set(When::animals, facts.site.animals);
+  c.set(When::sensitive_person, facts.site.sensitive_person);
+  c.set(When::flammable, facts.air.flammable.present);
+  c.set(When::airing_planned, facts.air.airing.has_value());
   c.set(When::hold, hold.floor_minutes > 0);
   c.set(When::model_outlasts_floor,
         !hold.readings_needed && hold.model_minutes.value_or(0) > hold.floor_minutes);
   c.set(When::readings_needed, hold.readings_needed);
 }
 
-Conditions conditions_of(const Job& job) {
+Conditions conditions_of(const GateFacts& facts) {
   Conditions c;
-  of_the_label(c, job.label);
-  of_the_respirator(c, job.respirator, job.label);
-  of_the_site(c, job);
+  of_the_label(c, facts.label);
+  of_the_respirator(c, facts.respirator, facts.label);
+  of_the_site(c, facts);
   return c;
 }
 
@@ -93,36 +81,48 @@ std::string cfm_words(AirFlow flow) {
 
 /// More airing than was reckoned with, and earlier, does no harm.
 std::string airing_words(const PlannedAiring& airing) {
-  const double tenths = std::ceil(airing.changes.value_in(unit::per_hour) * 10 - 1e-9);
-  return fmt::format("{:g} /h, {} min", tenths / 10, airing.from.floor_in(unit::minute));
+  const std::int64_t tenths = AirChanges(airing.changes * 10).ceil_in(unit::per_hour);
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " /h, " +
+         std::to_string(airing.from.floor_in(unit::minute)) + " min";
 }
 
-std::string fill(Fill what, const Job& job) {
+/// fmt::join would cost the pages two kilobytes.
+template <class Words>
+std::string joined(const Words& words, std::string_view between) {
+  std::string all;
+  for (const std::string_view word : words) {
+    if (!all.empty()) all += between;
+    all += word;
+  }
+  return all;
+}
+
+std::string fill(Fill what, const GateFacts& facts) {
   switch (what) {
     case Fill::nothing:
       return {};
     case Fill::registration:
-      return job.label.registration.empty() ? job.label.name : job.label.registration;
+      return facts.label.registration.empty() ? facts.label.name : facts.label.registration;
     case Fill::entrances:
-      return std::to_string(job.site.entrances);
+      return std::to_string(facts.site.entrances);
     case Fill::mixing_gear:
-      return joined(job.label.mixing_gear.items, ", ");
+      return joined(facts.label.mixing_gear.items, ", ");
     case Fill::applying_gear:
-      return joined(job.label.applying_gear.items, ", ");
+      return joined(facts.label.applying_gear.items, ", ");
     case Fill::facepiece:
-      return std::string(respirator_words(job.respirator.facepiece));
+      return std::string(respirator_words(facts.respirator.facepiece));
     case Fill::cartridges:
-      return joined(job.respirator.cartridges, " and ");
+      return joined(facts.respirator.cartridges, " and ");
     case Fill::mix_life_minutes:
-      return std::to_string(job.label.shelf_life.mixed.value_or(ShelfTime{}).floor_in(unit::minute));
+      return std::to_string(facts.label.shelf_life.mixed.value_or(ShelfTime{}).floor_in(unit::minute));
     case Fill::least_airflow_cfm:
-      return cfm_words(job.air.flammable.least_airflow);
+      return cfm_words(facts.air.flammable.least_airflow);
     case Fill::planned_airing:
-      return airing_words(*job.air.airing);
+      return airing_words(*facts.air.airing);
     case Fill::floor_minutes:
-      return std::to_string(job.hold.floor_minutes);
+      return std::to_string(facts.hold.floor_minutes);
     case Fill::model_minutes:
-      return std::to_string(job.hold.model_minutes.value_or(0));
+      return std::to_string(facts.hold.model_minutes.value_or(0));
   }
   return {};
 }
@@ -135,21 +135,21 @@ std::string requirement_words(const Requirement& requirement) {
   return words;
 }
 
-std::vector<Requirement> requirements_for(const Label& label, const RespiratorNeed& respirator,
-                                          const Hold& hold, const AirResult& air, const SiteFacts& site) {
-  const Job job{label, respirator, hold, air, site};
-  const Conditions conditions = conditions_of(job);
+std::vector<const Rule*> rules_for(const GateFacts& facts) {
+  const Conditions conditions = conditions_of(facts);
   const auto rows = gate_rows();
-  const Rule* rules = all_rules().data();
-  std::vector<Requirement> needed;
-  needed.reserve(rows.size());
+  const auto rules = all_rules();
+  std::vector<const Rule*> needed(rows.size());
+  auto end = needed.begin();
   for (std::size_t i = 0; i < rows.size(); ++i)
-    if (conditions.holds(rows[i].when)) {
-      Requirement& one = needed.emplace_back();
-      one.rule = rules + i;
-      if (rows[i].fill != Fill::nothing) one.value = fill(rows[i].fill, job);
-    }
+    if (conditions.holds(rows[i].when)) *end++ = &rules[i];
+  needed.erase(end, needed.end());
   return needed;
+}
+
+Requirement requirement(const Rule& rule, const GateFacts& facts) {
+  const auto row = static_cast<std::size_t>(&rule - all_rules().data());
+  return {&rule, fill(gate_rows()[row].fill, facts)};
 }
 
 }  // namespace fogwright

@@ -39,13 +39,18 @@ bool takes_cartridges(Facepiece facepiece) {
   return facepiece >= Facepiece::half_mask && facepiece <= Facepiece::powered;
 }
 
-void add_once(std::vector<std::string>& list, std::string_view words) {
-  if (std::find(list.begin(), list.end(), words) == list.end()) list.emplace_back(words);
+void add_once(std::vector<std::string_view>& list, std::string_view words) {
+  if (std::find(list.begin(), list.end(), words) == list.end()) list.push_back(words);
 }
 
-std::vector<std::string> label_cartridges(const Label& label) {
-  std::vector<std::string> words = label.applying_gear.cartridges;
-  for (const std::string& more : label.mixing_gear.cartridges) add_once(words, more);
+/// With room for what else covers the actives, and a filter.
+std::vector<std::string_view> label_cartridges(const Label& label, std::size_t actives) {
+  const auto& applying = label.applying_gear.cartridges;
+  const auto& mixing = label.mixing_gear.cartridges;
+  std::vector<std::string_view> words;
+  words.reserve(applying.size() + mixing.size() + actives + 1);
+  words.assign(applying.begin(), applying.end());
+  for (const std::string& more : mixing) add_once(words, more);
   return words;
 }
 
@@ -93,9 +98,9 @@ void raise_to_published(RespiratorNeed& need, const AirResult& air) {
 
 void choose_cartridges(RespiratorNeed& need, const Label& label, const AirResult& air) {
   if (need.facepiece == Facepiece::none || need.facepiece >= Facepiece::supplied_air) return;
-  need.cartridges = label_cartridges(label);
+  need.cartridges = label_cartridges(label, air.actives.size());
   Coverage covered;
-  for (const std::string& words : need.cartridges) covered.add(words);
+  for (const std::string_view words : need.cartridges) covered.add(words);
   if (takes_cartridges(need.facepiece)) {
     const bool label_names_gas = covered.gas();
     const bool high = label.strength == StrengthClass::high_strength_oxidiser;

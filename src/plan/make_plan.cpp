@@ -88,15 +88,16 @@ Result<void> breathe(const PlanRequest& request, Plan& plan) {
   return {};
 }
 
-}  // namespace
+GateFacts gate_facts(const Plan& plan) {
+  return {*plan.label, plan.respirator, plan.hold, plan.air, plan.site};
+}
 
-Result<Plan> make_plan(const PlanRequest& request) {
-  if (auto ok = check_request(request); !ok) return tl::make_unexpected(std::move(ok.error()));
-  Plan plan;
+Result<void> work_out(const PlanRequest& request, Plan& plan) {
+  if (auto ok = check_request(request); !ok) return ok;
   plan.label = request.label;
   plan.entered_limits = request.entered_limits;
-  if (auto ok = dose(request, plan); !ok) return tl::make_unexpected(std::move(ok.error()));
-  if (auto ok = breathe(request, plan); !ok) return tl::make_unexpected(std::move(ok.error()));
+  if (auto ok = dose(request, plan); !ok) return ok;
+  if (auto ok = breathe(request, plan); !ok) return ok;
   if (request.spread_draws > 0) {
     SpreadInput spread;
     spread.calibration = plan.calibration;
@@ -105,9 +106,25 @@ Result<Plan> make_plan(const PlanRequest& request) {
   }
   plan.respirator = respirator_need(*plan.label, plan.air);
   plan.hold = hold_for(*plan.label, plan.air, request.policy);
-  plan.requirements = requirements_for(*plan.label, plan.respirator, plan.hold, plan.air, request.site);
+  plan.site = request.site;
+  plan.rules = rules_for(gate_facts(plan));
   plan.warnings = warnings_for(request, plan);
+  return {};
+}
+
+}  // namespace
+
+Result<Plan> make_plan(const PlanRequest& request) {
+  Result<Plan> plan;
+  if (auto ok = work_out(request, *plan); !ok) plan = tl::make_unexpected(std::move(ok.error()));
   return plan;
+}
+
+std::vector<Requirement> requirements_of(const Plan& plan) {
+  std::vector<Requirement> all;
+  all.reserve(plan.rules.size());
+  for (const Rule* rule : plan.rules) all.push_back(requirement(*rule, gate_facts(plan)));
+  return all;
 }
 
 }  // namespace fogwright

@@ -134,7 +134,7 @@ json hold_json(const Hold& hold) {
 
 json requirements_json(const Plan& plan) {
   json list = json::array();
-  for (const Requirement& requirement : plan.requirements)
+  for (const Requirement& requirement : requirements_of(plan))
     list.push_back({{"id", requirement.rule->id},
                     {"words", requirement_words(requirement)},
                     {"why", requirement.rule->why},

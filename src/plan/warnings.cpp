@@ -12,6 +12,7 @@ constexpr std::int64_t long_hold_minutes = 240;
 
 class WarningList {
  public:
+  WarningList() { warnings_.reserve(8); }  // more than a plan usually has
   void add_if(bool condition, WarningKind kind, double value = 0, std::string_view subject = {}) {
     if (condition) warnings_.push_back({kind, value, std::string(subject)});
   }

@@ -112,7 +112,7 @@ void about_formulas(Page& page) {
 
 void about_reasons(Page& page, const Plan& plan) {
   page.heading("WHY EACH ITEM");
-  for (const Requirement& one : plan.requirements)
+  for (const Requirement& one : requirements_of(plan))
     page.paragraph(fmt::format("{} {} [{}; {}]", requirement_words(one), one.rule->why,
                                basis_name(one.rule->basis), one.rule->citation),
                    "  - ");

@@ -130,7 +130,7 @@ void gear(Page& page, const Plan& plan) {
   const RespiratorNeed& need = plan.respirator;
   if (need.required) {
     std::string words{facepiece_name(need.facepiece)};
-    for (const std::string& cartridge : need.cartridges) words += ", " + cartridge;
+    for (const std::string_view cartridge : need.cartridges) words.append(", ").append(cartridge);
     if (!need.band_colour.empty())
       words += fmt::format(" (band usually {}; the words decide)", need.band_colour);
     words += need.for_mixing && need.for_applying ? "; worn to mix and to fog"
@@ -169,7 +169,7 @@ bool stops_the_job(WarningKind kind) {
 
 void requirements_section(Page& page, const Plan& plan) {
   page.heading("BEFORE THE FIRST SECOND, AND AFTER");
-  for (const Requirement& requirement : plan.requirements)
+  for (const Requirement& requirement : requirements_of(plan))
     page.paragraph(requirement_words(requirement), "  [ ] ");
 }
 

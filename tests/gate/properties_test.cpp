@@ -127,7 +127,8 @@ TEST_CASE("properties of the respirator") {
       RC_ASSERT(need.do_not_enter || active.hazard_ratio <= std::max(1, need.assigned_protection_factor));
   }));
   CHECK(rc::check("cartridges go with air-purifying respirators and always hold a particulate filter", [] {
-    const auto need = respirator_need(any_label(), any_air());
+    const Label label = any_label();
+    const auto need = respirator_need(label, any_air());
     const bool purifying = need.facepiece >= Facepiece::half_mask && need.facepiece <= Facepiece::powered;
     RC_ASSERT(need.facepiece == Facepiece::filtering || purifying != need.cartridges.empty());
     if (purifying) RC_ASSERT(std::ranges::count(need.cartridges, "P100") == 1);

@@ -13,8 +13,14 @@ using test::check_golden;
 
 namespace {
 
+std::vector<Requirement> requirements(const GateFacts& facts) {
+  std::vector<Requirement> list;
+  for (const Rule* rule : rules_for(facts)) list.push_back(requirement(*rule, facts));
+  return list;
+}
+
 std::vector<Requirement> needs(const Label& label, const AirResult& air, const SiteFacts& site = {}) {
-  return requirements_for(label, respirator_need(label, air), hold_for(label, air, {}), air, site);
+  return requirements({label, respirator_need(label, air), hold_for(label, air, {}), air, site});
 }
 
 bool has(const std::vector<Requirement>& list, std::string_view id) {
@@ -146,9 +152,9 @@ TEST_CASE("where only readings release, nobody stays inside and no time is offer
   label.everyone_out = false;
   Hold hold;
   hold.readings_needed = true;
-  CHECK(has(requirements_for(label, {}, hold, {}, {}), "everyone-out"));
+  CHECK(has(requirements({label, {}, hold, {}, {}}), "everyone-out"));
   hold.model_minutes = 100;
-  const auto list = requirements_for(label, {}, hold, {}, {});
+  const auto list = requirements({label, {}, hold, {}, {}});
   CHECK(has(list, "clear-by-readings"));
   CHECK_FALSE(has(list, "clear-by-time-or-readings"));
 }

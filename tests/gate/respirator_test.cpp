@@ -8,7 +8,7 @@
 using namespace fogwright;
 using namespace fogwright::testing;
 using Ground = RespiratorNeed::Ground;
-using Words = std::vector<std::string>;
+using Words = std::vector<std::string_view>;
 
 TEST_CASE("no respirator where the label asks for none and the air stays below its limits") {
   const auto need = respirator_need(ready_to_use(), air_of({vapour(hydrogen_peroxide, 1.0)}));
@@ -81,14 +81,14 @@ TEST_CASE("cartridges without label words follow the published advice, with a pa
 }
 
 TEST_CASE("the label's cartridge words stand, with their band and a particulate filter") {
-  const auto need = respirator_need(high_strength(), air_of({vapour(chlorine_dioxide, 5)}));
+  Label label = high_strength();
+  const auto need = respirator_need(label, air_of({vapour(chlorine_dioxide, 5)}));
   CHECK(need.cartridges == Words{"organic vapor/acid gas", "P100"});
   CHECK(need.band_colour == "yellow");
   CHECK(need.for_mixing);
   CHECK(need.for_applying);
   CHECK(need.ground == Ground::label);
 
-  Label label = high_strength();
   label.applying_gear.cartridges = {"organic vapor/acid gas/P100"};
   label.mixing_gear.cartridges = {"organic vapor/acid gas/P100", "acid gas"};
   CHECK(respirator_need(label, air_of({vapour(chlorine_dioxide, 5)})).cartridges ==
@@ -123,7 +123,8 @@ TEST_CASE("hydrogen peroxide below its limit leaves the label's respirator as it
 }
 
 TEST_CASE("where nothing is published the label's cartridges stand") {
-  const auto need = respirator_need(high_strength(), air_of({vapour("79-21-0", 5)}));  // peracetic acid
+  const Label label = high_strength();
+  const auto need = respirator_need(label, air_of({vapour("79-21-0", 5)}));  // peracetic acid
   CHECK(need.facepiece == Facepiece::half_mask);
   CHECK(need.cartridges == Words{"organic vapor/acid gas", "P100"});
   CHECK(respirator_need(ready_to_use(), air_of({vapour("79-21-0", 5)})).facepiece == Facepiece::supplied_air);
