@@ -81,7 +81,7 @@ std::string cfm_words(AirFlow flow) {
 
 /// More airing than was reckoned with, and earlier, does no harm.
 std::string airing_words(const PlannedAiring& airing) {
-  const std::int64_t tenths = AirChanges(airing.changes * 10).ceil_in(unit::per_hour);
+  const std::int64_t tenths = (airing.changes * 10).ceil_in(unit::per_hour);
   return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " /h, " +
          std::to_string(airing.from.floor_in(unit::minute)) + " min";
 }
