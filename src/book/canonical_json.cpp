@@ -32,6 +32,14 @@ bool utf16_less(std::string_view a, std::string_view b) noexcept {
 // What a string holds as it is: all but control characters, the quote and the backslash.
 bool is_plain(char c) noexcept { return static_cast<unsigned char>(c) >= 0x20 && c != '"' && c != '\\'; }
 
+// Looks at each character, whatever those before it are: so several are looked at in one step.
+bool all_plain_ascii(std::string_view text) noexcept {
+  unsigned other = 0;
+  for (const char c : text)
+    other |= static_cast<unsigned>(!is_plain(c) || static_cast<unsigned char>(c) >= 0x80);
+  return other == 0;
+}
+
 void append_escaped(std::string& out, char c) {
   switch (c) {
     case '"':
@@ -89,8 +97,12 @@ class Writer {
   }
 
   Result<void> string(std::string_view text) {
-    if (!is_utf8(text)) return fail(ErrorCode::bad_entry, "a string is not valid UTF-8");
     out_ += '"';
+    if (all_plain_ascii(text)) {  // nearly all of them
+      out_ += text;
+      return put("\"");
+    }
+    if (!is_utf8(text)) return fail(ErrorCode::bad_entry, "a string is not valid UTF-8");
     while (!text.empty()) {
       const auto end = std::find_if_not(text.begin(), text.end(), is_plain);
       out_.append(text.begin(), end);

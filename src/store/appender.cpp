@@ -3,13 +3,56 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <future>
+#include <atomic>
+#include <functional>
+#include <optional>
+#include <thread>
 
 namespace fogwright {
 namespace {
 
-constexpr std::size_t piece_size = 128;
+// So many are encoded before there is a thread for the rest: it takes about that long to begin.
+constexpr std::size_t encoded_here = 16;
+
+/// Calls `encode` for each index in order, on a thread of its own, ahead of who waits for them.
+class Encoding {
+ public:
+  Encoding(std::size_t begin, std::size_t end, std::function<void(std::size_t index)> encode)
+      : end_(end), next_(begin), encode_(std::move(encode)), thread_([this, begin] { run(begin); }) {}
+  Encoding(const Encoding&) = delete;
+  Encoding& operator=(const Encoding&) = delete;
+  ~Encoding() { thread_.join(); }
+
+  /// Until this one is encoded. Throws what encoding threw.
+  void wait_for(std::size_t index) const {
+    std::size_t next = next_;
+    for (; next <= index; next = next_) next_.wait(next);
+    if (next == end_ && fault_) std::rethrow_exception(fault_);
+  }
+
+ private:
+  void run(std::size_t begin) noexcept {
+    try {
+      for (std::size_t index = begin; index < end_; ++index) {
+        encode_(index);
+        tell(index + 1);
+      }
+    } catch (...) {
+      fault_ = std::current_exception();
+      tell(end_);
+    }
+  }
+  void tell(std::size_t next) {
+    next_ = next;
+    next_.notify_one();
+  }
+
+  const std::size_t end_;
+  std::atomic<std::size_t> next_;  // all before it are encoded
+  std::exception_ptr fault_;       // set before next_ is the end, and looked at after
+  std::function<void(std::size_t)> encode_;
+  std::thread thread_;
+};
 
 Error which_of(std::size_t count, std::size_t index, Error error) {
   if (count > 1) error.where = fmt::format("{} of entry {} of {}", error.where, index + 1, count);
@@ -36,40 +79,32 @@ void Appender::encode(Made& made) const {
   if (made.leaf) made.hash = hash_leaf(*made.leaf);
 }
 
-void Appender::encode(std::span<Made> made, std::int64_t first_seq) const {
-  for (Made& one : made) {
-    one.entry.seq = first_seq++;
-    one.entry.received_ms = received_ms_;
-    encode(one);
-  }
-}
-
-// While one piece is written the next is encoded by another thread, for the numbers that it gets unless some of
-// its entries are there already.
+// While entries are written those after them are encoded by another thread, for the numbers that they get
+// unless some before them are there already.
 Result<void> Appender::add(std::vector<NewEntry> given) {
   std::vector<Made> all;
   all.reserve(given.size());
   for (NewEntry& one : given) all.push_back({entry_of(std::move(one)), std::string()});
-  const auto piece = [&](std::size_t begin) {
-    const std::span<Made> rest = std::span(all).subspan(std::min(begin, all.size()));
-    return rest.first(std::min(rest.size(), piece_size));
+  const auto encode_at = [this, &all, first_seq = state_.size()](std::size_t index) {
+    all[index].entry.seq = first_seq + static_cast<std::int64_t>(index);
+    all[index].entry.received_ms = received_ms_;
+    encode(all[index]);
   };
-  encode(piece(0), state_.size());
-  for (std::size_t begin = 0; begin < all.size(); begin += piece_size) {
-    const std::span<Made> now = piece(begin), next = piece(begin + piece_size);
-    const std::int64_t next_seq = state_.size() + static_cast<std::int64_t>(now.size());
-    std::future<void> encoding;
-    if (!next.empty()) encoding = std::async(std::launch::async, [=, this] { encode(next, next_seq); });
-    look_up(now);
-    for (std::size_t i = 0; i < now.size(); ++i) {
-      const auto added = add_one(now[i]);
-      if (!added) return tl::make_unexpected(which_of(all.size(), begin + i, added.error()));
-    }
+  std::optional<Encoding> ahead;
+  if (all.size() > encoded_here) ahead.emplace(encoded_here, all.size(), encode_at);
+  look_up(all);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (i < encoded_here)
+      encode_at(i);
+    else
+      ahead->wait_for(i);
+    const auto added = add_one(all[i]);
+    if (!added) return tl::make_unexpected(which_of(all.size(), i, added.error()));
   }
   return {};
 }
 
-Result<bool> Appender::add_copy(Entry entry, std::string_view leaf) {
+Result<bool> Appender::add_copy(Entry entry, std::string leaf, const Hash& hash) {
   const std::int64_t seq = entry.seq;
   if (seq < state_.size()) {
     if (place_.tables.leaf(seq) == leaf) return false;
@@ -84,21 +119,26 @@ Result<bool> Appender::add_copy(Entry entry, std::string_view leaf) {
                 fmt::format("the id {} is taken by an earlier entry", uuid_text(entry.id)), "id",
                 "verify the copy that this export came from");
   received_ms_ = entry.received_ms;
-  Made made{std::move(entry), std::string(leaf), hash_leaf(leaf)};
+  Made made{std::move(entry), std::move(leaf), hash};
   if (auto added = add_new(made); !added) return tl::make_unexpected(added.error());
   return true;
 }
 
 std::optional<std::int64_t> Appender::find(const Uuid& id) {
-  if (!largest_id_ || id > *largest_id_) return std::nullopt;
+  if (!state_.may_have(id)) return std::nullopt;
   return place_.tables.find(id);
 }
 
-// Only those that may be there.
+// Only those that find() will ask for: an id that is larger than all before it is new.
 void Appender::look_up(std::span<const Made> made) {
   std::vector<Uuid> ids;
-  for (const Made& one : made)
-    if (largest_id_ && one.entry.id <= *largest_id_) ids.push_back(one.entry.id);
+  std::optional<Uuid> largest = state_.largest_id;
+  for (const Made& one : made) {
+    if (largest && one.entry.id <= *largest)
+      ids.push_back(one.entry.id);
+    else
+      largest = one.entry.id;
+  }
   place_.tables.look_up(ids);
 }
 
@@ -134,10 +174,10 @@ Result<void> Appender::add_new(Made& made) {
   if (!made.leaf) return tl::make_unexpected(made.leaf.error());
   nodes_.clear();
   state_.tree.append(made.hash, nodes_);
-  place_.tables.add_entry(made.entry, made.hash, *made.leaf);
+  place_.tables.add_entry(made.entry, made.hash, std::move(*made.leaf));
   for (const TreeNode& node : nodes_) place_.tables.add_node(node);
   place_.fold(made.entry, place_.tables.documents());
-  if (!largest_id_ || made.entry.id > *largest_id_) largest_id_ = made.entry.id;
+  if (!state_.may_have(made.entry.id)) state_.largest_id = made.entry.id;
   state_.last_hash = made.hash;
   state_.last_received_ms = received_ms_;
   wrote_ = true;

@@ -18,10 +18,7 @@ class Appender {
   };
 
   Appender(const Place& place, TreeState state, std::int64_t received_ms)
-      : place_(place),
-        state_(std::move(state)),
-        received_ms_(received_ms),
-        largest_id_(place.tables.largest_id()) {}
+      : place_(place), state_(std::move(state)), received_ms_(received_ms) {}
 
   /// Refuses what the record format does not allow, and an id that stands for something else (bad_entry;
   /// `where` is the member, and which of several entries it is). An entry that is there already gets its
@@ -29,8 +26,9 @@ class Appender {
   [[nodiscard]] Result<void> add(std::vector<NewEntry> given);
 
   /// Adds an entry of another copy of this book, byte for byte; false if it is there already. Refuses what is
-  /// not the next entry of this book (bad_entry). Precondition: these bytes are this entry.
-  [[nodiscard]] Result<bool> add_copy(Entry entry, std::string_view leaf);
+  /// not the next entry of this book (bad_entry). Precondition: these bytes are this entry, and this is their
+  /// leaf hash.
+  [[nodiscard]] Result<bool> add_copy(Entry entry, std::string leaf, const Hash& hash);
 
   [[nodiscard]] bool wrote() const { return wrote_; }
   [[nodiscard]] const TreeState& state() const { return state_; }
@@ -44,11 +42,9 @@ class Appender {
     Hash hash{};
   };
 
-  /// The entry of this id, if it is there. Ids begin with their time: nearly every new one is larger than all
-  /// that are there, which needs no look at the table.
+  /// The entry of this id, if it is there.
   [[nodiscard]] std::optional<std::int64_t> find(const Uuid& id);
   void encode(Made& made) const;
-  void encode(std::span<Made> made, std::int64_t first_seq) const;
   void look_up(std::span<const Made> made);
   Result<void> add_one(Made& made);
   Result<void> add_again(Entry& entry, std::int64_t seq);
@@ -57,7 +53,6 @@ class Appender {
   Place place_;
   TreeState state_;
   std::int64_t received_ms_;
-  std::optional<Uuid> largest_id_;  ///< of all entries, those just written included
   bool wrote_ = false;
   std::vector<Receipt> receipts_;
   std::vector<TreeNode> nodes_;  ///< that the entry just added completes; its memory is used again

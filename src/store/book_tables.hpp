@@ -51,7 +51,7 @@ class BookTables {
   [[nodiscard]] virtual std::optional<Uuid> largest_id() = 0;
   /// These ids will be asked for next: a store that is far away asks for all of them at once.
   virtual void look_up(std::span<const Uuid> /*ids*/) {}
-  virtual void add_entry(const Entry& entry, const Hash& hash, std::string_view leaf) = 0;
+  virtual void add_entry(const Entry& entry, const Hash& hash, std::string leaf) = 0;
 
   /// Stored hashes [begin, end) of a kept level in order, level 0 being those beside the entries.
   virtual void each_hash(unsigned level, std::int64_t begin, std::int64_t end,

@@ -97,6 +97,7 @@ void fold_all(BookTables& book, const std::string& origin, Fold fold, MutableDoc
 FreshDocuments::FreshDocuments() : connection_(temporary_file()), documents_(connection_, "fresh") {}
 
 std::int64_t FreshDocuments::compare(BookTables& book, std::vector<std::string>& differing) {
+  documents_.flush();
   connection_.execute("DELETE FROM odd");
   Comparison comparison(connection_, differing);
   book.each_document([&](const DocumentRow& kept) { comparison.take(kept); });

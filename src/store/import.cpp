@@ -15,6 +15,7 @@ constexpr std::size_t lines_at_a_time = 512;
 struct Line {
   std::string bytes;
   Result<Entry> entry;
+  Hash hash;
 };
 using Lines = std::vector<Line>;
 
@@ -59,7 +60,8 @@ class Import {
     lines.reserve(taken.size());
     for (std::string& bytes : taken) {
       auto entry = read_entry(bytes, origin_);
-      lines.push_back({std::move(bytes), std::move(entry)});
+      const Hash hash = hash_leaf(bytes);
+      lines.push_back({std::move(bytes), std::move(entry), hash});
     }
     return lines;
   }
@@ -75,7 +77,7 @@ class Import {
   void add(Line& line) {
     if (!line.entry) return tell(line.entry.error());
     if (!faults_.empty()) return;
-    const auto copied = appender_.add_copy(std::move(*line.entry), line.bytes);
+    const auto copied = appender_.add_copy(std::move(*line.entry), std::move(line.bytes), line.hash);
     if (!copied) return tell(copied.error());
     added_ += *copied ? 1 : 0;
   }

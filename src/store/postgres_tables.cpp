@@ -149,10 +149,10 @@ void PostgresTables::look_up(std::span<const Uuid> ids) {
   }
 }
 
-void PostgresTables::add_entry(const Entry& entry, const Hash& hash, std::string_view leaf) {
-  entries_.push_back({entry.seq, entry.id.bytes, hash, std::string(leaf)});
-  places_[entry.id.bytes] = entry.seq;
+void PostgresTables::add_entry(const Entry& entry, const Hash& hash, std::string leaf) {
   bytes_ += leaf.size();
+  entries_.push_back({entry.seq, entry.id.bytes, hash, std::move(leaf)});
+  places_[entry.id.bytes] = entry.seq;
   if (entries_.size() >= most_entries || bytes_ >= most_bytes) send_record();
 }
 

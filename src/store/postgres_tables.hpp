@@ -32,7 +32,7 @@ class PostgresTables final : public BookTables {
   [[nodiscard]] std::optional<std::int64_t> find(const Uuid& id) override;
   [[nodiscard]] std::optional<Uuid> largest_id() override;
   void look_up(std::span<const Uuid> ids) override;
-  void add_entry(const Entry& entry, const Hash& hash, std::string_view leaf) override;
+  void add_entry(const Entry& entry, const Hash& hash, std::string leaf) override;
   void each_hash(unsigned level, std::int64_t begin, std::int64_t end,
                  const std::function<void(std::string_view hash)>& visit) override;
   void each_node(unsigned lowest_level,

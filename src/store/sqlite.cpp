@@ -117,6 +117,8 @@ void Connection::Close::operator()(sqlite3* connection) const noexcept { sqlite3
 
 Connection::Connection(const std::string& path, Access access, const std::string& vfs, int busy_ms)
     : wal_pages_(std::make_unique<int>(0)) {
+  // Nobody asks how much memory it uses, which it would count under a lock of the whole process.
+  [[maybe_unused]] static const int uncounted = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
   const int mode = access == Access::read_only ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE;
   sqlite3* made = nullptr;
   const int code = sqlite3_open_v2(path.c_str(), &made,
@@ -138,6 +140,12 @@ Connection::Connection(const std::string& path, Access access, const std::string
 
 void Connection::execute(const std::string& sql) {
   check(handle_.get(), sqlite3_exec(handle_.get(), sql.c_str(), nullptr, nullptr, nullptr));
+}
+
+void Connection::execute_often(std::string_view sql) {
+  auto kept = often_.find(sql);
+  if (kept == often_.end()) kept = often_.emplace(sql, prepare(sql)).first;
+  kept->second.run();
 }
 
 std::string Connection::value(std::string_view sql) const {
@@ -200,7 +208,7 @@ void Connection::checkpoint_on_close() noexcept {
 }
 
 Transaction::Transaction(Connection& connection, Kind kind) : connection_(connection) {
-  connection_.execute(kind == Kind::write ? "BEGIN IMMEDIATE" : "BEGIN");
+  connection_.execute_often(kind == Kind::write ? "BEGIN IMMEDIATE" : "BEGIN");
 }
 
 // Some errors have rolled the transaction back already. A rollback that fails leaves nothing behind either:
@@ -209,7 +217,7 @@ Transaction::~Transaction() {
   if (connection_.in_transaction()) sqlite3_exec(connection_.handle(), "ROLLBACK", nullptr, nullptr, nullptr);
 }
 
-void Transaction::commit() { connection_.execute("COMMIT"); }
+void Transaction::commit() { connection_.execute_often("COMMIT"); }
 
 ReadScope::ReadScope(Connection& connection) {
   if (!connection.in_transaction()) own_ = std::make_unique<Transaction>(connection, Transaction::Kind::read);

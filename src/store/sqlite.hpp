@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -56,9 +57,16 @@ class Statement {
   /// Texts and bytes must outlive the Rows. Precondition: no other Rows of this statement is alive.
   template <class... Values>
   [[nodiscard]] Rows rows(Values... values) {
-    int index = 0;
-    (bind(++index, values), ...);
+    bind_from(1, values...);
     return Rows(*this);
+  }
+
+  /// Binds the parameters from this one on, the first being 1; returns the one after them. For run() without
+  /// values: texts and bytes must last until then.
+  template <class... Values>
+  int bind_from(int index, Values... values) {
+    (bind(index++, values), ...);
+    return index;
   }
 
  private:
@@ -85,6 +93,8 @@ class Connection {
   [[nodiscard]] Statement prepare(std::string_view sql) const { return Statement(handle_.get(), sql); }
   /// Runs several statements whose rows do not matter.
   void execute(const std::string& sql);
+  /// Runs one statement whose rows do not matter, and keeps it for the next time.
+  void execute_often(std::string_view sql);
   /// The first column of the first row, as text. Empty if there is none.
   [[nodiscard]] std::string value(std::string_view sql) const;
   /// Sets a pragma and reads it back; a setting that did not take is a StorageFault.
@@ -119,6 +129,7 @@ class Connection {
   };
   std::unique_ptr<int> wal_pages_;  // SQLite keeps its address
   std::unique_ptr<sqlite3, Close> handle_;
+  std::map<std::string, Statement, std::less<>> often_;
 };
 
 /// A transaction; rolled back when it goes without commit(). Precondition: none is open on the connection.

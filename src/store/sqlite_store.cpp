@@ -15,6 +15,16 @@ bool of_the_disk(ErrorCode code) {
   return code == ErrorCode::storage_fault || code == ErrorCode::file_fault || code == ErrorCode::bad_book;
 }
 
+// What a transaction gathers does not outlive it.
+struct Gathered {
+  explicit Gathered(SqliteTables& gathering) : tables(gathering) {}
+  Gathered(const Gathered&) = delete;
+  Gathered& operator=(const Gathered&) = delete;
+  ~Gathered() { tables.forget(); }
+
+  SqliteTables& tables;
+};
+
 }  // namespace
 
 SqliteStore::SqliteStore(std::string path, Fold fold, Clock clock, const SqliteOptions& options)
@@ -74,9 +84,11 @@ void SqliteStore::transact(const Work& work) {
   Session& open = session();
   const auto held = lock_->hold(options_.wait);
   try {
+    const Gathered ended(open.written);
     Transaction transaction(open.writer, Transaction::Kind::write);
     begin_work(open.written);
     if (!work(open.written)) return;
+    open.written.flush();
     about_to_commit();
     transaction.commit();
   } catch (const StorageFault& fault) {

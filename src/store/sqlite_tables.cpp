@@ -6,6 +6,11 @@
 #include "fogwright/book/encoding.hpp"
 
 namespace fogwright {
+namespace {
+
+constexpr std::size_t most_entries = 64;  // at most 4 MB, usually 32 KB
+
+}  // namespace
 
 using sqlite::Blob;
 using sqlite::Rows;
@@ -20,11 +25,22 @@ SqliteTables::SqliteTables(const sqlite::Connection& connection)
       node_hashes_(
           connection.prepare("SELECT hash FROM node WHERE level = ?3 AND position >= ?1 AND position < ?2 "
                              "ORDER BY position")),
-      add_entry_(connection.prepare("INSERT INTO entry(seq, id, hash, leaf) VALUES(?1, ?2, ?3, ?4)")),
       add_node_(connection.prepare("INSERT INTO node(level, position, hash) VALUES(?1, ?2, ?3)")),
+      add_entries_(connection, "entry(seq, id, hash, leaf)", 4),
       documents_(connection, "document") {}
 
+void SqliteTables::flush() {
+  write_entries();
+  documents_.flush();
+}
+
+void SqliteTables::forget() {
+  entries_.clear();
+  documents_.forget();
+}
+
 BookTables::Tail SqliteTables::tail() {
+  write_entries();
   Rows rows = tail_.rows();
   if (!rows.next()) return {};
   return {rows.integer(0), read_hash(rows.blob(1)).value_or(Hash{})};
@@ -32,6 +48,7 @@ BookTables::Tail SqliteTables::tail() {
 
 void SqliteTables::each_entry(std::int64_t from, std::int64_t to,
                               const std::function<bool(const Row& row)>& visit) {
+  write_entries();
   sqlite::Statement select =
       connection_.prepare("SELECT seq, id, hash, leaf FROM entry WHERE seq >= ?1 AND seq < ?2 ORDER BY seq");
   Rows rows = select.rows(from, to);
@@ -40,18 +57,21 @@ void SqliteTables::each_entry(std::int64_t from, std::int64_t to,
 }
 
 std::optional<std::string> SqliteTables::leaf(std::int64_t seq) {
+  write_entries();
   Rows rows = leaf_.rows(seq);
   if (!rows.next()) return std::nullopt;
   return std::string(rows.blob(0));
 }
 
 std::optional<std::int64_t> SqliteTables::find(const Uuid& id) {
+  write_entries();
   Rows rows = find_.rows(Blob{as_bytes(id.bytes)});
   if (!rows.next()) return std::nullopt;
   return rows.integer(0);
 }
 
 std::optional<Uuid> SqliteTables::largest_id() {
+  write_entries();
   Rows rows = largest_id_.rows();
   Uuid id;
   if (!rows.next() || rows.blob(0).size() != id.bytes.size()) return std::nullopt;
@@ -59,12 +79,22 @@ std::optional<Uuid> SqliteTables::largest_id() {
   return id;
 }
 
-void SqliteTables::add_entry(const Entry& entry, const Hash& hash, std::string_view leaf) {
-  add_entry_.run(entry.seq, Blob{as_bytes(entry.id.bytes)}, Blob{as_bytes(hash)}, Blob{leaf});
+void SqliteTables::add_entry(const Entry& entry, const Hash& hash, std::string leaf) {
+  entries_.push_back({entry.seq, entry.id, hash, std::move(leaf)});
+  if (entries_.size() >= most_entries) write_entries();
+}
+
+void SqliteTables::write_entries() {
+  if (entries_.empty()) return;
+  add_entries_.run(std::span<const NewEntryRow>(entries_), [](const NewEntryRow& row) {
+    return std::tuple(row.seq, Blob{as_bytes(row.id.bytes)}, Blob{as_bytes(row.hash)}, Blob{row.leaf});
+  });
+  entries_.clear();
 }
 
 void SqliteTables::each_hash(unsigned level, std::int64_t begin, std::int64_t end,
                              const std::function<void(std::string_view hash)>& visit) {
+  write_entries();
   Rows rows = level == 0 ? leaf_hashes_.rows(begin, end) : node_hashes_.rows(begin, end, std::int64_t{level});
   while (rows.next()) visit(rows.blob(0));
 }
@@ -91,12 +121,6 @@ void SqliteTables::add_kept_node(std::int64_t level, std::int64_t position, cons
 
 void SqliteTables::each_document(const std::function<void(const DocumentRow& row)>& visit) {
   documents_.each_row(visit);
-}
-
-void SqliteTables::put_document(const DocumentRow& row) { documents_.put_row(row); }
-
-void SqliteTables::erase_document(std::string_view kind, std::string_view key) {
-  connection_.prepare("DELETE FROM document WHERE kind = ?1 AND key = ?2").run(kind, key);
 }
 
 BookTables::Checkpoints SqliteTables::checkpoints() {

@@ -58,6 +58,7 @@ bool catch_up(TreeState& state, BookTables& tables, std::string_view origin) {
     state.tree = tree_of(tables, static_cast<std::uint64_t>(size));
   }
   state.last_hash = tail.hash;
+  state.largest_id = tables.largest_id();
   state.last_received_ms =
       size > 0 ? sound_entry(tail.seq, tables.leaf(tail.seq).value_or(""), origin).received_ms : 0;
   return known;

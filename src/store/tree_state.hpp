@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -14,7 +15,11 @@ struct TreeState {
   CompactRange tree;
   Hash last_hash{};  ///< leaf hash of the last entry; zeros if there is none
   std::int64_t last_received_ms = 0;
+  std::optional<Uuid> largest_id;  ///< none if there are no entries
 
+  /// False if no entry has this id, for certain. Ids begin with their time: nearly every new one is larger than
+  /// all that are there, which needs no look at the table.
+  [[nodiscard]] bool may_have(const Uuid& id) const { return largest_id && id <= *largest_id; }
   [[nodiscard]] std::int64_t size() const { return static_cast<std::int64_t>(tree.size()); }
   [[nodiscard]] Head head() const { return {size(), tree.root(), last_received_ms}; }
 };
