@@ -36,7 +36,7 @@ async function axeFaults(page: Page): Promise<string[]> {
 }
 
 /** So that nothing lies below the bar at the bottom, where axe-core would call it too small to hit. */
-const tall = 6_000;
+const tall = 8_000;
 
 /** What is wider than the screen, where the page scrolls sideways. */
 const tooWide = (page: Page): Promise<string[]> => page.evaluate(() => {
