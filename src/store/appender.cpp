@@ -11,45 +11,54 @@
 namespace fogwright {
 namespace {
 
-// So many are encoded before there is a thread for the rest: it takes about that long to begin.
-constexpr std::size_t encoded_here = 16;
+/// Fewer are not worth a thread.
+constexpr std::size_t worth_a_thread = 32;
 
-/// Calls `encode` for each index in order, on a thread of its own, ahead of who waits for them.
+/// Calls `encode` for each index in order: on a thread of its own, ahead of who asks for them, and by who asks
+/// for what that thread has not begun, since on a busy machine a thread may not run for milliseconds.
 class Encoding {
  public:
-  Encoding(std::size_t begin, std::size_t end, std::function<void(std::size_t index)> encode)
-      : end_(end), next_(begin), encode_(std::move(encode)), thread_([this, begin] { run(begin); }) {}
+  Encoding(std::size_t count, std::function<void(std::size_t index)> encode)
+      : states_(count), encode_(std::move(encode)) {
+    if (count >= worth_a_thread) thread_ = std::thread([this] { run(); });
+  }
   Encoding(const Encoding&) = delete;
   Encoding& operator=(const Encoding&) = delete;
-  ~Encoding() { thread_.join(); }
+  ~Encoding() {
+    next_ = states_.size();
+    if (thread_.joinable()) thread_.join();
+  }
 
-  /// Until this one is encoded. Throws what encoding threw.
-  void wait_for(std::size_t index) const {
-    std::size_t next = next_;
-    for (; next <= index; next = next_) next_.wait(next);
-    if (next == end_ && fault_) std::rethrow_exception(fault_);
+  /// Until this one is encoded. Throws what encoding throws.
+  void require(std::size_t index) {
+    while (next_ <= index) {
+      const std::size_t taken = next_++;
+      if (taken < states_.size()) encode_(taken), tell(taken, done);
+    }
+    states_[index].wait(waiting);
+    if (states_[index] == failed) encode_(index);  // once more, where a fault can be thrown
   }
 
  private:
-  void run(std::size_t begin) noexcept {
-    try {
-      for (std::size_t index = begin; index < end_; ++index) {
-        encode_(index);
-        tell(index + 1);
+  enum State : int { waiting, done, failed };
+
+  void run() noexcept {
+    for (std::size_t taken = next_++; taken < states_.size(); taken = next_++) {
+      try {
+        encode_(taken);
+        tell(taken, done);
+      } catch (...) {
+        tell(taken, failed);
       }
-    } catch (...) {
-      fault_ = std::current_exception();
-      tell(end_);
     }
   }
-  void tell(std::size_t next) {
-    next_ = next;
-    next_.notify_one();
+  void tell(std::size_t index, State state) {
+    states_[index] = state;
+    states_[index].notify_one();
   }
 
-  const std::size_t end_;
-  std::atomic<std::size_t> next_;  // all before it are encoded
-  std::exception_ptr fault_;       // set before next_ is the end, and looked at after
+  std::vector<std::atomic<int>> states_;
+  std::atomic<std::size_t> next_ = 0;  // all before it are encoded or being encoded
   std::function<void(std::size_t)> encode_;
   std::thread thread_;
 };
@@ -90,14 +99,10 @@ Result<void> Appender::add(std::vector<NewEntry> given) {
     all[index].entry.received_ms = received_ms_;
     encode(all[index]);
   };
-  std::optional<Encoding> ahead;
-  if (all.size() > encoded_here) ahead.emplace(encoded_here, all.size(), encode_at);
+  Encoding encoding(all.size(), encode_at);
   look_up(all);
   for (std::size_t i = 0; i < all.size(); ++i) {
-    if (i < encoded_here)
-      encode_at(i);
-    else
-      ahead->wait_for(i);
+    encoding.require(i);
     const auto added = add_one(all[i]);
     if (!added) return tl::make_unexpected(which_of(all.size(), i, added.error()));
   }
