@@ -53,6 +53,7 @@ enum class WarningKind {
   supplied_air,
   never_clears,
   long_model_hold,   ///< value: minutes
+  airing_later,      ///< value: minutes after fog-off from which airing counts
   mixture,           ///< value: sum of concentration over limit
   flammable_stop,    ///< value: per cent of the lower flammable limit in the duct
   flammable_duct,    ///< value: likewise

@@ -63,7 +63,8 @@ Result<AiringNeed> airing_for_deadline(const Zone& zone, const AirInput& input, 
   if (!air::vapours(zone, input).estimable) return not_estimable();
   if (deadline <= air::airing_start(zone, *input.label))
     return fail(ErrorCode::out_of_range, "the deadline is not after airing starts", "deadline",
-                "airing starts when the label's empty time ends: choose a later deadline");
+                "airing starts when nobody has to stay out any more by label, policy and haze: choose a later "
+                "deadline");
   const auto meets = [&](AirChanges airing) {
     Zone aired = zone;
     aired.airing = airing;

@@ -185,6 +185,18 @@ json entry_json(const Entry& entry, json body) {
   return row;
 }
 
+std::vector<std::int64_t> corrected_by(Store& store, const Entry& entry) {
+  std::vector<std::int64_t> by;
+  store.read([&](const Documents& now, const Head&) { by = corrections_of(now, entry.id); });
+  return by;
+}
+
+json whole_entry_json(Store& store, const Entry& entry) {
+  json row = entry_json(entry, entry.body);
+  if (const auto by = corrected_by(store, entry); !by.empty()) row["corrected_by"] = by;
+  return row;
+}
+
 /// What it puts right, and what puts it right: each shows at the other.
 std::string correction_words(Store& store, const Entry& entry) {
   std::string words;
@@ -193,9 +205,8 @@ std::string correction_words(Store& store, const Entry& entry) {
     words += fmt::format("; corrects {}: {}",
                          corrected ? fmt::format("entry {}", *corrected) : "an unknown entry", entry.reason);
   }
-  std::vector<std::int64_t> by;
-  store.read([&](const Documents& now, const Head&) { by = corrections_of(now, entry.id); });
-  if (!by.empty()) words += fmt::format("; corrected by entry {}", fmt::join(by, ", "));
+  if (const auto by = corrected_by(store, entry); !by.empty())
+    words += fmt::format("; corrected by entry {}", fmt::join(by, ", "));
   return words;
 }
 
@@ -225,9 +236,9 @@ Outcome run_entries(const Call& call) {
     else if (call.format == Format::csv)
       rows.push_back(entry_json(*entry, entry->body.dump()));
     else if (one_value)
-      call.outside.out << (seq == from ? "\n" : ",\n") << entry_json(*entry, entry->body).dump();
+      call.outside.out << (seq == from ? "\n" : ",\n") << whole_entry_json(**store, *entry).dump();
     else
-      call.outside.out << entry_json(*entry, entry->body).dump() << '\n';
+      call.outside.out << whole_entry_json(**store, *entry).dump() << '\n';
   }
   if (one_value) call.outside.out << "\n]}\n";
   if (call.format == Format::csv) print_rows(call, rows);

@@ -34,7 +34,9 @@ Result<Drafts> write_note(const DeskContext& context, const std::string& about, 
   if (!known)
     return fail(ErrorCode::not_found, fmt::format("nothing in the book is called \"{}\"", about), {},
                 "name a job, container, batch, person, fogger, cartridge, place or product");
-  return Drafts{draft(context, "note", {{"about", about}, {"text", text}})};
+  json body = {{"about", about}, {"text", text}};
+  if (context.documents.get("job", about)) body["job"] = about;  // it is found with the job
+  return Drafts{draft(context, "note", std::move(body))};
 }
 
 Result<Drafts> correct_entry(const DeskContext& context, const Entry& entry, const std::string& text,
@@ -46,8 +48,10 @@ Result<Drafts> correct_entry(const DeskContext& context, const Entry& entry, con
   json body = {{"about", uuid_text(entry.id)},
                {"text", text},
                {"corrected", {{"seq", entry.seq}, {"kind", entry.kind}}}};
-  // What is said about an entry of a job is found with the job.
-  if (const auto job = entry.body.find("job"); job != entry.body.end() && job->is_string()) body["job"] = *job;
+  // What is said about an entry of a job or a container is found with it.
+  for (const char* member : {"job", "container"})
+    if (const auto name = entry.body.find(member); name != entry.body.end() && name->is_string())
+      body[member] = *name;
   NewEntry correction = draft(context, "note", std::move(body));
   correction.corrects = entry.id;
   correction.reason = why;

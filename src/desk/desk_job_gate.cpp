@@ -53,11 +53,15 @@ Result<void> check_stage(const json& job, const Need& need) {
 }
 
 /// Nobody goes in to look or to open a window before the part of the hold that nothing shortens is over: what
-/// is answered earlier cannot be so.
+/// is answered earlier cannot be so. Airing that the hold was reckoned with runs until the release.
 Result<void> check_hold_lets_in(const DeskContext& context, const json& job, const Need& need) {
   if (!need.rule || need.rule->stage != Stage::before_release) return {};
   const auto hold = hold_state(job, moment_of(context));
-  if (!hold || hold->elapsed_ms >= hold->floor_ms) return {};
+  if (!hold) return {};
+  if (need.id == "aired-out-as-planned" && !hold->ready)
+    return fail(ErrorCode::hold_running, fmt::format("{} can be met when the hold is over", need.id), need.id,
+                "keep the fan running until then");
+  if (hold->elapsed_ms >= hold->floor_ms) return {};
   const std::int64_t left = up_to_minute(hold->floor_ms - hold->elapsed_ms) / 60'000;
   return fail(ErrorCode::hold_running,
               fmt::format("{} can be met in {} min, when the part of the hold that nothing shortens is over",

@@ -383,12 +383,8 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
   keep(entry, documents, *job);
 }
 
-void noted(const Entry& entry, MutableDocuments& documents) {
-  const std::string about = entry.body.at("about");
-  json notes = documents.get("notes", about).value_or(json{{"rows", json::array()}});
-  notes["rows"].push_back({{"at_ms", entry.happened_ms}, {"by", entry.actor}, {"text", entry.body.at("text")}});
-  documents.put("notes", about, notes, true);
-}
+/// A note stands in the record; nothing follows from it.
+void noted(const Entry& /*entry*/, MutableDocuments& /*documents*/) {}
 
 /// What lived beside a job or a person is gone. The hash stays: it proves to whoever still has it what was
 /// there.

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <set>
 
+#include "desk/job_hold.hpp"
 #include "desk/job_items.hpp"
 #include "desk/vessels.hpp"
 
@@ -34,13 +35,25 @@ Fault lapse_fault(const GateView& view, const Rule& rule, std::int64_t at_ms) {
   return std::nullopt;
 }
 
+/// What is told of a house before the part of the hold that nothing shortens was over cannot be so, or the hold
+/// began anew since. A job that was recorded afterwards tells no times of its items.
+Fault early_fault(const GateView& view, const Rule& rule, std::int64_t at_ms) {
+  if (rule.stage != Stage::before_release || view.job.contains("recorded_seq")) return std::nullopt;
+  const auto hold = hold_state(view.job, {at_ms, {}});
+  if (!hold || at_ms - view.job.at("fog_ended").at("ms").get<std::int64_t>() >= hold->floor_ms)
+    return std::nullopt;
+  return "it was met before the part of the hold that nothing shortens was over";
+}
+
 Fault open_fault(const GateView& view, const Need& need) {
   if (!need.rule) return "this program does not know the item: use a newer one";
   const json* met = met_of(view.job, need.id);
   if (!met) return "not met yet";
   if (!is_active(view.documents, met->at("by").get<std::string>()))
     return fmt::format("{}, who met it, is not in the active crew", met->at("by").get<std::string>());
-  if (auto lapsed = lapse_fault(view, *need.rule, met->at("at_ms").get<std::int64_t>())) return lapsed;
+  const auto at_ms = met->at("at_ms").get<std::int64_t>();
+  if (auto lapsed = lapse_fault(view, *need.rule, at_ms)) return lapsed;
+  if (auto early = early_fault(view, *need.rule, at_ms)) return early;
   return evidence_fault(view, need, met->at("evidence"));
 }
 

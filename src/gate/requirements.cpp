@@ -52,6 +52,12 @@ void of_the_respirator(Conditions& c, const RespiratorNeed& need, const Label& l
   c.set(When::may_enter_high_strength, is_high(label) && !need.do_not_enter);
 }
 
+/// Whether the hold would last longer without this airing.
+bool shortens(const std::optional<PlannedAiring>& airing, const Hold& hold) {
+  return airing && airing->changes > AirChanges{} && !hold.readings_needed &&
+         hold.total_minutes > airing->from.floor_in(unit::minute);
+}
+
 void of_the_site(Conditions& c, const GateFacts& facts) {
   const Hold& hold = facts.hold;
   c.set(When::vacated, facts.label.everyone_out || hold.total_minutes > 0 || hold.readings_needed ||
@@ -60,7 +66,7 @@ void of_the_site(Conditions& c, const GateFacts& facts) {
   c.set(When::animals, facts.site.animals);
   c.set(When::sensitive_person, facts.site.sensitive_person);
   c.set(When::flammable, facts.air.flammable.present);
-  c.set(When::airing_planned, facts.air.airing.has_value());
+  c.set(When::airing_planned, shortens(facts.air.airing, hold));
   c.set(When::hold, hold.floor_minutes > 0);
   c.set(When::model_outlasts_floor,
         !hold.readings_needed && hold.model_minutes.value_or(0) > hold.floor_minutes);

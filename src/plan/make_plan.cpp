@@ -69,6 +69,18 @@ AirInput air_input(const PlanRequest& request, const Plan& plan) {
   return input;
 }
 
+/// When airing out can begin: nobody goes in before the part of the hold that nothing shortens is over, and
+/// that part takes no airing for granted.
+Result<HoldTime> airing_start(const PlanRequest& request, const Plan& plan, const AirInput& input) {
+  Zone closed = plan.zone;
+  closed.airing.reset();
+  const auto air = air_after_fogging(closed, input);
+  if (!air) return tl::make_unexpected(air.error());
+  const Hold hold = hold_for(*plan.label, *air, request.policy);
+  const HoldTime floor{static_cast<double>(hold.floor_minutes), unit::minute};
+  return std::max(floor, plan.zone.airing_from.value_or(floor));
+}
+
 Result<void> breathe(const PlanRequest& request, Plan& plan) {
   plan.zone = request.zone;
   plan.zone.gross = gross_volume(request);
@@ -76,6 +88,11 @@ Result<void> breathe(const PlanRequest& request, Plan& plan) {
   // Air changes count over the free volume; over the gross volume they come out lower, and the hold longer.
   if (request.airing_fan) plan.zone.airing = *request.airing_fan / plan.zone.gross;
   const AirInput input = air_input(request, plan);
+  if (plan.zone.airing || request.deadline) {
+    const auto start = airing_start(request, plan, input);
+    if (!start) return tl::make_unexpected(start.error());
+    plan.zone.airing_from = *start;
+  }
   CaseSpread spread;
   spread.volume_low = plan.volume.low;
   spread.volume_high = plan.volume.high;

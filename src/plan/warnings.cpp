@@ -22,7 +22,7 @@ class WarningList {
   std::vector<Warning> warnings_;
 };
 
-void warn_of_exposure(WarningList& list, const Plan& plan) {
+void warn_of_exposure(WarningList& list, const PlanRequest& request, const Plan& plan) {
   for (const ActiveAir& active : plan.air.actives)
     list.add_if(active.above_immediately_dangerous, WarningKind::do_not_enter, active.peak_ppm,
                 active.active->name);
@@ -31,6 +31,9 @@ void warn_of_exposure(WarningList& list, const Plan& plan) {
   list.add_if(plan.hold.model_never_clears, WarningKind::never_clears);
   list.add_if(plan.hold.governs == HoldGround::model && plan.hold.total_minutes > long_hold_minutes,
               WarningKind::long_model_hold, static_cast<double>(plan.hold.total_minutes));
+  list.add_if(
+      plan.zone.airing && request.zone.airing_from && *request.zone.airing_from < *plan.zone.airing_from,
+      WarningKind::airing_later, plan.zone.airing_from.value_or(HoldTime{}).value_in(unit::minute));
   list.add_if(plan.air.mixture_index > 1 && plan.air.actives.size() > 1, WarningKind::mixture,
               plan.air.mixture_index);
 }
@@ -61,7 +64,7 @@ void warn_of_dose(WarningList& list, const PlanRequest& request, const Plan& pla
 
 std::vector<Warning> warnings_for(const PlanRequest& request, const Plan& plan) {
   WarningList list;
-  warn_of_exposure(list, plan);
+  warn_of_exposure(list, request, plan);
   warn_of_fire(list, plan.air.flammable);
   list.add_if(plan.air.moisture.condensate.si() > 0 || plan.air.moisture.wets_coldest_surface.value_or(false),
               WarningKind::condensation, plan.air.moisture.relative_humidity_after * 100);
@@ -82,6 +85,8 @@ std::string_view warning_name(WarningKind kind) noexcept {
       return "never-clears";
     case WarningKind::long_model_hold:
       return "long-model-hold";
+    case WarningKind::airing_later:
+      return "airing-later";
     case WarningKind::mixture:
       return "mixture";
     case WarningKind::flammable_stop:
@@ -134,6 +139,10 @@ std::string warning_words(const Warning& warning, UnitSystem units) {
       return "The modelled clearing time is long. A measured exhaust fan (--purge-air-changes) shortens it; "
              "two readings "
              "at or below the limit may replace it.";
+    case WarningKind::airing_later:
+      return fmt::format(
+          "Airing out counts from {} min after fog-off: nobody goes in before, and no fan shortens that part.",
+          show_number(warning.value, 3, Rounding::up));
     case WarningKind::mixture:
       return fmt::format("The actives together reach {} times the combined worker limit.",
                          show_number(warning.value, 2, Rounding::up));

@@ -44,10 +44,12 @@ Spread spread_of(const Documents& documents, const std::string& lot) {
     spread.ids.insert(id);
     spread.products.insert(item_of(body));
     spread.lot = found_by;
-    if (const json earlier = body.value("earlier_lots", json::array()); !earlier.empty())
-      spread.notes.push_back(fmt::format(
-          "{} was entered under lot {}, and put right to lot {}: it is found by each", id,
-          fmt::join(earlier.get<std::vector<std::string>>(), ", "), body.at("lot").get<std::string>()));
+    auto earlier = body.value("earlier_lots", std::vector<std::string>());
+    std::erase(earlier, body.at("lot").get<std::string>());  // put right, and back again
+    if (!earlier.empty())
+      spread.notes.push_back(
+          fmt::format("{} was entered under lot {}, and put right to lot {}: it is found by each", id,
+                      fmt::join(earlier, ", "), body.at("lot").get<std::string>()));
   });
   documents.each("batch", false, [&](const std::string& id, const json& body) {
     const json& parts = body.at("parts");

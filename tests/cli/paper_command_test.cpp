@@ -46,8 +46,8 @@ struct PaperHouse : JobHouse {
     done({"job", "fog-off", "J1", "--left", "7 fl oz"});
   }
   void release() {
-    meet("before release");
     machine.pass(job().at("hold").at("total_ms").get<std::int64_t>());
+    meet("before release");
     done({"job", "release", "J1"});
   }
   /// A paper as HTML; its text.

@@ -3,7 +3,7 @@
 
 #include "fogwright/book/uuid.hpp"
 #include "fogwright/desk/due.hpp"
-#include "shop.hpp"
+#include "job_world.hpp"
 
 using namespace desk_test;
 using nlohmann::json;
@@ -60,6 +60,7 @@ TEST_CASE("words put an entry right; both stay, each shows the other", "[correct
   CHECK(note.reason == "not seen at first");
   CHECK(note.body == json{{"about", uuid_text(world.receipt().id)},
                           {"text", "the seal was broken"},
+                          {"container", "C1"},
                           {"corrected", {{"seq", world.seq}, {"kind", "container-received"}}}});
   CHECK(corrections_of(shop.book(), world.receipt().id) == std::vector{note.seq});
   CHECK(corrections_of(shop.book(), note.id).empty());
@@ -139,11 +140,18 @@ TEST_CASE("a note is about something that the book knows by name", "[correction]
   Shop& shop = world.shop;
   for (const char* about : {"C1", "ash", "heron", "fenmist-rtu"}) {
     shop.done(write_note(shop.context(), about, "seen"));
-    CHECK(shop.document("notes", about).at("rows").size() == 1);
+    CHECK(shop.entries().back().kind == "note");
+    CHECK(shop.entries().back().body == json{{"about", about}, {"text", "seen"}});
   }
   CHECK(Shop::refused(write_note(shop.context(), "C9", "seen")).code == ErrorCode::not_found);
   CHECK(Shop::refused(write_note(shop.context(), "C1", " ")).code == ErrorCode::missing_value);
   CHECK(shop.departures().empty());
+}
+
+TEST_CASE("a note about a job is found with the job", "[correction]") {
+  JobWorld world("fenmist-rtu");
+  world.shop.done(write_note(world.context(), "J1", "the cellar door sticks"));
+  CHECK(world.shop.entries().back().body.at("job") == "J1");
 }
 
 TEST_CASE("what was typed wrongly off a label is put right, and the receipt stays", "[correction][stock]") {

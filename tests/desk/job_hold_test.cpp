@@ -137,6 +137,49 @@ TEST_CASE("Nobody has aired out or looked for haze before the part of the hold t
   }
 }
 
+TEST_CASE("What was told of a house before its hold let anybody in has to be told again") {
+  const auto told = [](JobWorld& world, const char* item) {
+    world.shop.write("requirement-met", {{"job", "J1"},
+                                         {"requirement", item},
+                                         {"by", "rowan"},
+                                         {"evidence", {{"confirmed", true}}},
+                                         {"at_ms", world.shop.now()}});
+  };
+  // Another program took it right after the fog.
+  JobWorld early = holding("fenmist-rtu");
+  early.wait(minute);
+  early.meet_what_is_open(Stage::before_release);
+  told(early, "haze-gone");
+  early.wait(total_ms(early));
+  const auto refused = early.release_as_it_stands();
+  REQUIRE(refused);
+  CHECK(refused->code == ErrorCode::gate_closed);
+  CHECK(refused->message.find("haze-gone (it was met before the part of the hold") != std::string::npos);
+  early.met("haze-gone", "yes");
+  CHECK_FALSE(early.release());
+  // The hold began anew after it was told.
+  JobWorld anew = holding("fenmist-rtu");
+  anew.wait(total_ms(anew));
+  anew.meet_what_is_open(Stage::before_release);
+  anew.shop.done(record_return(anew.context(), "J1", "main", "hall", 1'000));
+  anew.wait(total_ms(anew));
+  CHECK(anew.release_as_it_stands()->code == ErrorCode::gate_closed);
+  anew.meet_all(Stage::before_release);
+  CHECK_FALSE(anew.release());
+}
+
+TEST_CASE("Airing that the hold was reckoned with is answered for when the hold is over, not at its floor") {
+  JobWorld world = holding("brackwater-20");
+  REQUIRE(floor_ms(world) < total_ms(world));
+  const auto meet = [&] {
+    return meet_requirement(world.context(), "J1", "aired-out-as-planned", "yes", chicago);
+  };
+  world.wait(total_ms(world) - 1);
+  CHECK(Shop::refused(meet()).code == ErrorCode::hold_running);
+  world.wait(1);
+  CHECK(meet());
+}
+
 TEST_CASE("An owner who is nothing else may not release") {
   JobWorld world = holding("fenmist-rtu");
   world.wait(total_ms(world));

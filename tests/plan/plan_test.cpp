@@ -46,11 +46,26 @@ TEST_CASE("a measured purge fan counts over the gross volume, so that the hold c
   const Plan plan = make_plan(request).value();
   // 1,000 cfm over 2,400 ft2 x 8 ft = 19,200 ft3: 60,000 / 19,200 per hour
   CHECK(plan.zone.airing->value_in(unit::per_hour) == Approx(3.125));
-  // Somebody answers for it before the release: it starts when the label's empty time is over.
+  // Somebody answers for it before the release: it starts when label, policy and haze let them in, not before.
   const auto items = requirements_of(plan);
   const auto asked = std::ranges::find(items, find_rule("aired-out-as-planned"), &Requirement::rule);
   REQUIRE(asked != items.end());
-  CHECK(asked->value == "3.2 /h, 60 min");
+  CHECK(asked->value == "3.2 /h, 182 min");
+}
+
+TEST_CASE("no airing shortens the part of the hold in which nobody goes in to air out") {
+  const Plan closed = make_plan(request_for(brackwater)).value();
+  for (const double from : {0.0, 30.0, 1e4}) {
+    PlanRequest request = request_for(brackwater);
+    request.zone.airing = AirChanges{20, unit::per_hour};
+    request.zone.airing_from = HoldTime{from, unit::minute};
+    const Plan plan = make_plan(request).value();
+    CHECK(plan.hold.floor_minutes == closed.hold.floor_minutes);
+    CHECK(plan.zone.airing_from->value_in(unit::minute) ==
+          Approx(std::max(from, static_cast<double>(closed.hold.floor_minutes))));
+    const bool said = std::ranges::count(plan.warnings, WarningKind::airing_later, &Warning::kind) == 1;
+    CHECK(said == (from < static_cast<double>(closed.hold.floor_minutes)));
+  }
 }
 
 TEST_CASE("a plan outlives the request it was made from") {

@@ -32,9 +32,12 @@ export function stagesNow(job: Pick<Job, "state" | "hold">): string[] {
   return nobodyIn(job) ? stages.filter((stage) => stage !== beforeRelease) : stages;
 }
 
+/** Airing that the hold was reckoned with runs until the release. */
+const whenOver = "aired-out-as-planned";
+
 export function openItems(job: Job, stages = stagesNow(job)): OpenItem[] {
   const why = new Map(job.missing.filter((one) => stages.includes(one.stage ?? "")).map((one) => [one.requirement, one.why ?? ""] as const));
-  return job.items.filter((item) => why.has(item.item) && !item.by_facts).map((item) => ({ item, why: why.get(item.item) ?? "" }));
+  return job.items.filter((item) => why.has(item.item) && !item.by_facts && (item.item !== whenOver || job.hold?.may_release !== false)).map((item) => ({ item, why: why.get(item.item) ?? "" }));
 }
 
 export function countItems(job: Job, stages = stagesNow(job)): { open: number; all: number } {

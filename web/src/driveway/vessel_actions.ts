@@ -18,5 +18,6 @@ export const vesselActions: (VesselAction & { id: OperationId })[] = [
   { id: "correctContainer", members: [{ name: "lot", needed: false }, { name: "expires", date: true, needed: false }, { name: "supplier", needed: false }, { name: "cost", needed: false }, { name: "why", needed: true }] },
 ];
 
-/** A batch was mixed, not received: nothing was typed off a label. */
-export const actionsOn = (vessel: { batch: boolean }) => vesselActions.filter(({ id }) => !vessel.batch || id !== "correctContainer");
+/** A batch was mixed, not received: nothing was typed off a label. What the label says is put right with the office alone. */
+export const actionsOn = (vessel: { batch: boolean }, reachesOffice: boolean) =>
+  vesselActions.filter(({ id }) => id !== "correctContainer" || (!vessel.batch && reachesOffice));

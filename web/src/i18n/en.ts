@@ -191,6 +191,7 @@ export const en = {
   "fog.unseen": "{time} passed while the page was out of sight. They are counted as fog.",
   "fog.left": "A return was being timed on this phone",
   "fog.leftOpen": "Shut the valve: a return was being timed on this phone",
+  "fog.leftRefused": "Until this time is in the book, this phone does not release the building. Tell the office how long the valve was open.",
   "fog.leftHow": "The job was ended or given up from elsewhere meanwhile. Shut the valve and record the time: it is fog, and the hold runs from then.",
   "fog.kept.one": "{n} item of the fogging is open",
   "fog.kept.other": "{n} items of the fogging are open",

@@ -192,6 +192,7 @@ export const es: Catalogue = {
   "fog.unseen": "Pasaron {time} sin que la página se viera. Se cuentan como nebulización.",
   "fog.left": "En este teléfono se estaba contando el tiempo de una rejilla",
   "fog.leftOpen": "Cierre la válvula: en este teléfono se estaba contando el tiempo de una rejilla",
+  "fog.leftRefused": "Mientras este tiempo no esté en el libro, este teléfono no libera el edificio. Diga a la oficina cuánto estuvo abierta la válvula.",
   "fog.leftHow": "Entretanto otra persona terminó o abandonó el trabajo. Cierre la válvula y anote el tiempo: es producto que salió, y la espera corre desde entonces.",
   "fog.kept.one": "Falta {n} requisito de la nebulización",
   "fog.kept.other": "Faltan {n} requisitos de la nebulización",

@@ -108,6 +108,8 @@ export const sayingsEs: Record<string, string> = {
   "more is left in the tank than there was": "queda más en el tanque de lo que había",
   "measure again, or give what was filled in between with --added": "mida otra vez, o diga qué se añadió entretanto",
   "{} can be met in {} min, when the part of the hold that nothing shortens is over": "se puede cumplir dentro de {1} min, cuando termine la parte de la espera que nada acorta: {0}",
+  "it was met before the part of the hold that nothing shortens was over": "se cumplió antes de que terminara la parte de la espera que nada acorta",
+  "{} can be met when the hold is over": "se puede cumplir cuando termine la espera: {}",
   "{} cannot be met in a job that is {}": "no se puede cumplir en un trabajo que está {1}: {0}",
   "what happened otherwise is written down with fogwright job record": "lo que pasó de otro modo lo registra la oficina después",
   "the gate of this job was met for {}, not for {}": "los requisitos de este trabajo se cumplieron para {}, no para {}",
@@ -242,6 +244,7 @@ export const sayingsEs: Record<string, string> = {
 
   // The hold and the release.
   "the hold runs for {} min more: {} min after fog-off must pass in full": "la espera dura {} min más: tienen que pasar {} min completos desde el fin de la niebla",
+  "keep the fan running until then": "deje el ventilador en marcha hasta entonces",
   "keep everyone out until then": "que nadie entre hasta entonces",
   "keep everyone out; readings cannot shorten this part": "que nadie entre; las lecturas no acortan esta parte",
   "a reading of {} is dated after now": "una lectura de {} tiene fecha futura",
@@ -550,6 +553,7 @@ export const sayingsEs: Record<string, string> = {
     "El aire de adentro no se puede estimar: la etiqueta calla una concentración, o no hay límite de exposición publicado. Solo la etiqueta y la ficha de datos pueden decir cuándo volver a entrar.",
   "No published cartridge recommendation covers this product: supplied air is needed, or the maker's written data.": "Ninguna recomendación publicada de cartuchos cubre este producto: hace falta aire suministrado, o los datos escritos del fabricante.",
   "Without airing out the model never reaches the occupant limit. Plan a measured fan (--purge-air-changes) or release on readings only.": "Sin ventilar, el modelo nunca llega al límite para ocupantes. Que la oficina planee un ventilador medido, o libere solo por lecturas.",
+  "Airing out counts from {} min after fog-off: nobody goes in before, and no fan shortens that part.": "La ventilación cuenta desde {} min después del fin de la niebla: antes no entra nadie, y ningún ventilador acorta esa parte.",
   "The modelled clearing time is long. A measured exhaust fan (--purge-air-changes) shortens it; two readings at or below the limit may replace it.": "El tiempo de despeje calculado es largo. Un extractor medido lo acorta; dos lecturas en el límite o por debajo pueden reemplazarlo.",
   "The actives together reach {} times the combined worker limit.": "Los activos juntos llegan a {} veces el límite combinado para trabajadores.",
   "STOP: vapor in the duct would reach {} % of its lower flammable limit. Do not fog with this flow and airflow.": "ALTO: el vapor en el conducto llegaría al {} % de su límite inferior de inflamabilidad. No nebulice con este caudal y este flujo de aire.",
@@ -635,7 +639,7 @@ export const sayingsEs: Record<string, string> = {
   "not even {} air changes an hour clear the air {} min after fogging": "ni {} renovaciones por hora despejan el aire {} min después de nebulizar",
   "choose a later deadline, a smaller dose, or start airing earlier": "elija una hora más tarde, una dosis menor, o ventile antes",
   "the deadline is not after airing starts": "la hora límite no es posterior al inicio de la ventilación",
-  "airing starts when the label's empty time ends: choose a later deadline": "la ventilación empieza cuando acaba el tiempo sin personas de la etiqueta: elija una hora más tarde",
+  "airing starts when nobody has to stay out any more by label, policy and haze: choose a later deadline": "la ventilación empieza cuando ya nadie tiene que quedarse fuera por la etiqueta, la política o la neblina: elija una hora más tarde",
   "no volume is given to scale from": "falta el volumen desde el que calcular",
   "give the planned volume": "dé el volumen planeado",
   "no active of the label goes into the air as vapour, so the air sets no volume": "ningún activo de la etiqueta pasa al aire como vapor, así que el aire no fija un volumen",

@@ -33,3 +33,15 @@ test("what the record decides is asked of nobody", () => {
 test("after the release only what belongs to the close is asked", () => {
   assert.deepEqual(openItems(job("released", [["label-read", "before mixing or filling"], ["signs-down", "before closing"]])).map(({ item: { item: name } }) => name), ["signs-down"]);
 });
+
+test("while nobody may go in nothing before the release is asked, and planned airing not before the hold is over", () => {
+  const items = ["aired-out-as-planned", "haze-gone"];
+  const asked = (elapsed_ms: number, may_release: boolean) => {
+    const held = job("holding", items.map((one): [string, string] => [one, "before release"]));
+    const shown = { ...held, items: items.map((one) => item(one, "before release")), hold: { elapsed_ms, floor_ms: 60_000, total_ms: 90_000, may_release, readings_needed: false, words: "" } };
+    return openItems(shown as unknown as Job).map(({ item: { item: name } }) => name);
+  };
+  assert.deepEqual(asked(59_999, false), []);
+  assert.deepEqual(asked(60_000, false), ["haze-gone"]);
+  assert.deepEqual(asked(90_000, true), items);
+});

@@ -25,6 +25,7 @@ export function LeftRunning({ fog, onRecorded }: { fog: Fog; onRecorded: () => v
       <p class="amount figures">{shownName(name)}: {timeText(elapsed_ms)}</p>
       {unseen_ms > 0 && <p>{t("fog.unseen", { time: timeText(unseen_ms) })}</p>}
       <FaultNote fault={fault} />
+      {fault !== undefined && <p>{t("fog.leftRefused")}</p>}
       <Button kind="main" icon="check" wide onPress={record}>{t("fog.done")}</Button>
     </section>
   );

@@ -10,6 +10,8 @@ import { advance, goOn, pause, resume, startTimer, stretchText, type FogTimer, t
 
 export interface Fog {
   timer: FogTimer | null;
+  /** Whether it is known what this phone timed. */
+  loaded: boolean;
   start: (system: string, name: string) => void;
   pause: () => Promise<void>;
   goOn: () => void;
@@ -32,6 +34,7 @@ async function keep(job: string, timer: FogTimer, begins: boolean): Promise<bool
 
 export function useFogTimer(job: string): Fog {
   const [timer, setTimer] = useState<FogTimer | null>(null);
+  const [loaded, setLoaded] = useState(false);
   const current = useRef<FogTimer | null>(null);
   const hidden = useRef(document.visibilityState !== "visible");
   const kept = useRef(0);
@@ -58,6 +61,7 @@ export function useFogTimer(job: string): Fog {
     const interval = setInterval(() => current.current?.open && count(advance(current.current, tick())), tickMs);
     void openDatabase().then((db) => db.get("fog", job)).then((run) => {
       if (run && !current.current) void set(resume(run.timer as FogTimer, tick()));
+      setLoaded(true);
     });
     return () => {
       clearInterval(interval);
@@ -75,6 +79,7 @@ export function useFogTimer(job: string): Fog {
 
   return {
     timer,
+    loaded,
     start: (system, name) => void set(startTimer(uuidV7(clock.now()), system, name, tick()), true),
     pause: shut,
     goOn: () => current.current && void set(goOn(current.current, tick())),

@@ -6,7 +6,7 @@ import { Notice } from "../../components/notice";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { useAsk } from "../../data/use_ask";
-import { countItems, openItems } from "../../driveway/gate_queue";
+import { countItems, nobodyIn, openItems } from "../../driveway/gate_queue";
 import { useWords } from "../../i18n/use_words";
 import type { Names } from "../../route/routes";
 import { ItemCard } from "./item_card";
@@ -16,7 +16,7 @@ import { LapseItems } from "./lapse_items";
 export function GateView({ names }: { names: Names }) {
   const { t } = useWords();
   const id = names.job ?? "";
-  const { answer: job, fault, again } = useAsk("showJob", { path: { job: id } });
+  const { answer: job, fault, again } = useAsk("showJob", { path: { job: id } }, 15_000);
   const [later, setLater] = useState<string[]>([]);
   const back = `/jobs/${encodeURIComponent(id)}`;
   const open = job ? openItems(job) : [];
@@ -29,6 +29,7 @@ export function GateView({ names }: { names: Names }) {
       <FaultNote fault={fault} />
       {job && <p aria-live="polite">{t("gate.progress", { done: counted.all - counted.open, all: counted.all })}</p>}
       {job && <progress max={counted.all} value={counted.all - counted.open} aria-hidden="true" />}
+      {job && nobodyIn(job) && <p>{t("hold.itemsLater")}</p>}
       {job && now && (
         <ItemCard
           key={now.item.item}

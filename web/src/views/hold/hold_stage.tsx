@@ -22,7 +22,7 @@ export const HoldStage: Stage = ({ job, again, fog }) => {
       {nobodyIn(job) && <p>{t("hold.itemsLater")}</p>}
       {job.hold?.readings_needed && <Notice tone="hold" title={t("hold.readingsNeeded")}><p>{t("hold.readingsHow")}</p></Notice>}
       <Readings job={job} onDone={again} />
-      {!fog.timer && <Release job={job} onDone={again} />}
+      {fog.loaded && !fog.timer && <Release job={job} onDone={again} />}
     </section>
   );
 };

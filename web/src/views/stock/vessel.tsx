@@ -6,9 +6,11 @@ import { Notice } from "../../components/notice";
 import { Loading } from "../../components/loading";
 import { Page } from "../../components/page";
 import { useItemNames } from "../../data/item_names";
+import { syncState } from "../../data/sync";
 import { useAsk } from "../../data/use_ask";
 import { actionsOn, type VesselAction } from "../../driveway/vessel_actions";
 import { useWords } from "../../i18n/use_words";
+import { useObservable } from "../../observable";
 import type { Names } from "../../route/routes";
 import { volume } from "../../settings/units";
 import { VesselForm } from "./vessel_form";
@@ -19,6 +21,7 @@ export function VesselView({ names }: { names: Names }) {
   const id = names.vessel ?? "";
   const name = useItemNames();
   const { answer, fault, again } = useAsk("showVessel", { path: { vessel: id } });
+  const { now } = useObservable(syncState);
   const [action, setAction] = useState<VesselAction>();
   return (
     <Page title={id} back="/stock">
@@ -33,7 +36,7 @@ export function VesselView({ names }: { names: Names }) {
           </dl>
           {!answer.usable && <Notice tone="danger" title={t("stock.pastDate")}><p>{t("stock.pastDateWhy")}</p></Notice>}
           <div class="acts">
-            {actionsOn(answer).map((one) => <Button key={one.id} expanded={action?.id === one.id} onPress={() => setAction(one)}>{word("act", one.id)}</Button>)}
+            {actionsOn(answer, now !== "no-signal").map((one) => <Button key={one.id} expanded={action?.id === one.id} onPress={() => setAction(one)}>{word("act", one.id)}</Button>)}
           </div>
           {action && <VesselForm key={action.id} vessel={id} action={action} onDone={() => (setAction(undefined), again())} />}
         </>
