@@ -109,6 +109,7 @@ TEST_CASE("a note is written about what the book knows") {
   Office office;
   office.open_shop();
   office.done("rowan", "POST", "/api/v1/notes", {{"about", "J1"}, {"text", "the cellar door sticks"}});
-  CHECK(last_entry_of(office, "note")["body"] == json{{"about", "J1"}, {"text", "the cellar door sticks"}});
+  CHECK(last_entry_of(office, "note")["body"] ==
+        json{{"about", "J1"}, {"job", "J1"}, {"text", "the cellar door sticks"}});
   CHECK(office.ask("rowan", "POST", "/api/v1/notes", {{"about", "J9"}, {"text", "x"}}).status == 404);
 }
