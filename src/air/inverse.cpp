@@ -30,7 +30,7 @@ tl::unexpected<Error> cannot_air_out(HoldTime deadline) {
   return fail(ErrorCode::not_found,
               fmt::format("not even {} air changes an hour clear the air {:.0f} min after fogging",
                           air::most_air_changes.value_in(unit::per_hour), deadline.value_in(unit::minute)),
-              "deadline", "choose a later deadline, a smaller dose, or start airing earlier");
+              "deadline", "choose a later deadline or a smaller dose");
 }
 
 /// What both releases leave from the deadline on, as a multiple of the occupant limits; the sum over the

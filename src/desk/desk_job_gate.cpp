@@ -58,15 +58,17 @@ Result<void> check_hold_lets_in(const DeskContext& context, const json& job, con
   if (!need.rule || need.rule->stage != Stage::before_release) return {};
   const auto hold = hold_state(job, moment_of(context));
   if (!hold) return {};
+  if (hold->elapsed_ms < hold->floor_ms) {
+    const std::int64_t left = up_to_minute(hold->floor_ms - hold->elapsed_ms) / 60'000;
+    return fail(ErrorCode::hold_running,
+                fmt::format("{} can be met in {} min, when the part of the hold that nothing shortens is over",
+                            need.id, left),
+                need.id, "keep everyone out until then");
+  }
   if (need.id == "aired-out-as-planned" && !hold->ready)
     return fail(ErrorCode::hold_running, fmt::format("{} can be met when the hold is over", need.id), need.id,
                 "keep the fan running until then");
-  if (hold->elapsed_ms >= hold->floor_ms) return {};
-  const std::int64_t left = up_to_minute(hold->floor_ms - hold->elapsed_ms) / 60'000;
-  return fail(ErrorCode::hold_running,
-              fmt::format("{} can be met in {} min, when the part of the hold that nothing shortens is over",
-                          need.id, left),
-              need.id, "keep everyone out until then");
+  return {};
 }
 
 json met_body(const DeskContext& context, const json& job, const Need& need, json evidence) {

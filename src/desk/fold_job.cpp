@@ -348,8 +348,11 @@ void recorded(const Entry& entry, MutableDocuments& documents) {
                           body.at("why_late").get<std::string>()),
               entries_of(*job, {"planned_seq"}));
   for (const auto& [id, evidence] : body.at("met").items())
-    (*job)["met"][id] = {
-        {"by", entry.actor}, {"at_ms", started}, {"evidence", evidence}, {"entry", uuid_text(entry.id)}};
+    (*job)["met"][id] = {{"by", entry.actor},
+                         {"at_ms", started},
+                         {"evidence", evidence},
+                         {"entry", uuid_text(entry.id)},
+                         {"afterwards", true}};
   for (json one : body.at("returns")) {
     one["seq"] = entry.seq;
     // The system that the name tells, where it was left out.

@@ -36,9 +36,10 @@ Fault lapse_fault(const GateView& view, const Rule& rule, std::int64_t at_ms) {
 }
 
 /// What is told of a house before the part of the hold that nothing shortens was over cannot be so, or the hold
-/// began anew since. A job that was recorded afterwards tells no times of its items.
-Fault early_fault(const GateView& view, const Rule& rule, std::int64_t at_ms) {
-  if (rule.stage != Stage::before_release || view.job.contains("recorded_seq")) return std::nullopt;
+/// began anew since. What was recorded afterwards tells no times.
+Fault early_fault(const GateView& view, const Rule& rule, const json& met) {
+  if (rule.stage != Stage::before_release || met.value("afterwards", false)) return std::nullopt;
+  const auto at_ms = met.at("at_ms").get<std::int64_t>();
   const auto hold = hold_state(view.job, {at_ms, {}});
   if (!hold || at_ms - view.job.at("fog_ended").at("ms").get<std::int64_t>() >= hold->floor_ms)
     return std::nullopt;
@@ -51,9 +52,8 @@ Fault open_fault(const GateView& view, const Need& need) {
   if (!met) return "not met yet";
   if (!is_active(view.documents, met->at("by").get<std::string>()))
     return fmt::format("{}, who met it, is not in the active crew", met->at("by").get<std::string>());
-  const auto at_ms = met->at("at_ms").get<std::int64_t>();
-  if (auto lapsed = lapse_fault(view, *need.rule, at_ms)) return lapsed;
-  if (auto early = early_fault(view, *need.rule, at_ms)) return early;
+  if (auto lapsed = lapse_fault(view, *need.rule, met->at("at_ms").get<std::int64_t>())) return lapsed;
+  if (auto early = early_fault(view, *need.rule, *met)) return early;
   return evidence_fault(view, need, met->at("evidence"));
 }
 

@@ -30,6 +30,10 @@ std::optional<json> planned_again(const Documents& documents, const json& job, d
   Calibration calibration = made->plan.calibration;
   for (LiquidFlow* flow : {&calibration.flow, &calibration.low, &calibration.high}) *flow = *flow * times;
   made->request.calibration = calibration;
+  if (!need_of(job, "aired-out-as-planned")) {  // nobody was told to air out
+    made->request.zone.airing.reset();
+    made->request.airing_fan.reset();
+  }
   const auto plan = make_plan(made->request);
   if (!plan) return std::nullopt;
   const json snapshot = plan_snapshot(*plan);

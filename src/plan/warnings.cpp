@@ -142,7 +142,7 @@ std::string warning_words(const Warning& warning, UnitSystem units) {
     case WarningKind::airing_later:
       return fmt::format(
           "Airing out counts from {} min after fog-off: nobody goes in before, and no fan shortens that part.",
-          show_number(warning.value, 3, Rounding::up));
+          std::ceil(warning.value));
     case WarningKind::mixture:
       return fmt::format("The actives together reach {} times the combined worker limit.",
                          show_number(warning.value, 2, Rounding::up));

@@ -35,7 +35,7 @@ TEST_CASE("an entry is put right by its number or its id, and both show", "[cli]
   CHECK(receipt.at("corrected_by") == json{entries[1].at("seq"), entries[2].at("seq")});
   receipt.erase("corrected_by");
   CHECK(receipt == desk.receipt);
-  for (const std::size_t at : {1, 2}) {
+  for (const std::size_t at : {std::size_t{1}, std::size_t{2}}) {
     CHECK(entries[at].at("corrects") == desk.receipt.at("id"));
     CHECK(entries[at].at("body").at("about") == desk.receipt.at("id"));
   }

@@ -45,6 +45,20 @@ Shop shop_with_fogger() {
   return shop;
 }
 
+/// Lets out ten times what J1 was planned with; returns how much, in microlitres.
+std::int64_t fog_tenfold(Shop& shop) {
+  const json system = shop.document("job", "J1").at("plan").at("systems").at(0);
+  const auto seconds = system.at("target_s").get<std::int64_t>();
+  const std::int64_t used = 180'000 * 10 * seconds / 60;
+  shop.write("fog-started", {{"job", "J1"}});
+  shop.write("return-fogged", {{"job", "J1"},
+                               {"system", system.at("name")},
+                               {"return", system.at("returns").at(0).at("name")},
+                               {"actual_ms", 10'000 * seconds}});
+  shop.write("fog-ended", {{"job", "J1"}, {"used_ul", used}, {"measured", "by-time"}});
+  return used;
+}
+
 Error refusal(const Shop& shop) {
   const auto made = replan(shop.book(), "J1");
   REQUIRE_FALSE(made.has_value());
@@ -136,15 +150,7 @@ TEST_CASE("more fog than planned gives the hold that a plan of that volume has")
     Shop shop = shop_with_fogger();
     shop.write("job-planned", plan_body(shop, typed(), product));
     const json planned = shop.document("job", "J1").at("plan");
-    const json& system = planned.at("systems").at(0);
-    const auto seconds = system.at("target_s").get<std::int64_t>();
-    shop.write("fog-started", {{"job", "J1"}});
-    shop.write("return-fogged", {{"job", "J1"},
-                                 {"system", system.at("name")},
-                                 {"return", system.at("returns").at(0).at("name")},
-                                 {"actual_ms", 10'000 * seconds}});
-    const std::int64_t used = 180'000 * 10 * seconds / 60;
-    shop.write("fog-ended", {{"job", "J1"}, {"used_ul", used}, {"measured", "by-time"}});
+    const std::int64_t used = fog_tenfold(shop);
     const json hold = shop.document("job", "J1").at("plan").at("hold_minutes");
     // The same site, out of a fogger whose flow lets the high end of the band be just what was used.
     Shop other = shop_with_fogger();
@@ -158,4 +164,21 @@ TEST_CASE("more fog than planned gives the hold that a plan of that volume has")
     CHECK(hold.at("total") > planned.at("hold_minutes").at("total"));
     CHECK(shop.departures().back() == "over-fogged");
   }
+}
+
+TEST_CASE("more fog counts on airing out only where somebody was told to air out") {
+  const auto hold_after = [](const json& recorded, bool told) {
+    Shop shop = shop_with_fogger();
+    json body = plan_body(shop, recorded, "brackwater-20");
+    if (!told)
+      std::erase_if(body["plan"]["requirements"].get_ref<json::array_t&>(),
+                    [](const json& one) { return one.at("id") == "aired-out-as-planned"; });
+    shop.write("job-planned", body);
+    (void)fog_tenfold(shop);
+    return shop.document("job", "J1").at("plan").at("hold_minutes").at("total").get<std::int64_t>();
+  };
+  json aired = typed();
+  aired["members"]["building"] = {{"purge_air_changes", "5"}};
+  CHECK(hold_after(aired, true) < hold_after(aired, false));
+  CHECK(hold_after(aired, false) == hold_after(typed(), true));
 }

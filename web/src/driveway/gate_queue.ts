@@ -35,12 +35,15 @@ export function stagesNow(job: Pick<Job, "state" | "hold">): string[] {
 /** Airing that the hold was reckoned with runs until the release. */
 const whenOver = "aired-out-as-planned";
 
+/** What somebody can answer now, answered or not. */
+const askedNow = (job: Job, stages: string[]): Item[] =>
+  job.items.filter((item) => stages.includes(item.stage ?? "") && !item.by_facts && (item.item !== whenOver || job.hold?.may_release !== false));
+
 export function openItems(job: Job, stages = stagesNow(job)): OpenItem[] {
-  const why = new Map(job.missing.filter((one) => stages.includes(one.stage ?? "")).map((one) => [one.requirement, one.why ?? ""] as const));
-  return job.items.filter((item) => why.has(item.item) && !item.by_facts && (item.item !== whenOver || job.hold?.may_release !== false)).map((item) => ({ item, why: why.get(item.item) ?? "" }));
+  const why = new Map(job.missing.map((one) => [one.requirement, one.why ?? ""] as const));
+  return askedNow(job, stages).filter((item) => why.has(item.item)).map((item) => ({ item, why: why.get(item.item) ?? "" }));
 }
 
 export function countItems(job: Job, stages = stagesNow(job)): { open: number; all: number } {
-  const all = job.items.filter((item) => stages.includes(item.stage ?? "") && !item.by_facts).length;
-  return { open: openItems(job, stages).length, all };
+  return { open: openItems(job, stages).length, all: askedNow(job, stages).length };
 }

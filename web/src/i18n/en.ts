@@ -141,6 +141,7 @@ export const en = {
   "gate.progress": "{done} of {all} met",
   "gate.meet.one": "Meet {n} open item",
   "gate.meet.other": "Meet {n} open items",
+  "gate.restLater": "What is left is asked when the hold is over.",
   "gate.allMet": "Nothing is open here",
   "gate.goOn": "Go on with the job",
   "gate.stillOpen": "Open again",

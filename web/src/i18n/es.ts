@@ -142,6 +142,7 @@ export const es: Catalogue = {
   "gate.progress": "{done} de {all} cumplidos",
   "gate.meet.one": "Cumplir {n} requisito",
   "gate.meet.other": "Cumplir {n} requisitos",
+  "gate.restLater": "Lo que queda se pregunta cuando termine la espera.",
   "gate.allMet": "Aquí no falta nada",
   "gate.goOn": "Seguir con el trabajo",
   "gate.stillOpen": "Abierto otra vez",

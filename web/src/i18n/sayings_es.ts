@@ -637,7 +637,7 @@ export const sayingsEs: Record<string, string> = {
   "the air cannot be estimated: the label hides a strength, or an active has no published limit": "el aire no se puede estimar: la etiqueta calla una concentración, o un activo no tiene límite publicado",
   "enter the strength from the data sheet and the missing limit with its source": "dé la concentración de la ficha de datos y el límite que falta, con su fuente",
   "not even {} air changes an hour clear the air {} min after fogging": "ni {} renovaciones por hora despejan el aire {} min después de nebulizar",
-  "choose a later deadline, a smaller dose, or start airing earlier": "elija una hora más tarde, una dosis menor, o ventile antes",
+  "choose a later deadline or a smaller dose": "elija una hora más tarde o una dosis menor",
   "the deadline is not after airing starts": "la hora límite no es posterior al inicio de la ventilación",
   "airing starts when nobody has to stay out any more by label, policy and haze: choose a later deadline": "la ventilación empieza cuando ya nadie tiene que quedarse fuera por la etiqueta, la política o la neblina: elija una hora más tarde",
   "no volume is given to scale from": "falta el volumen desde el que calcular",

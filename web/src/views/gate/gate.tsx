@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { FaultNote } from "../../components/fault_note";
 import { LinkButton } from "../../components/link_button";
 import { Notice } from "../../components/notice";
@@ -20,7 +20,11 @@ export function GateView({ names }: { names: Names }) {
   const [later, setLater] = useState<string[]>([]);
   const back = `/jobs/${encodeURIComponent(id)}`;
   const open = job ? openItems(job) : [];
-  const now = open.find(({ item }) => !later.includes(item.item)) ?? open[0];
+  // The card stays under the finger when the hold opens others.
+  const shown = useRef<string>();
+  const waits = open.filter(({ item }) => !later.includes(item.item));
+  const now = waits.find(({ item }) => item.item === shown.current) ?? waits[0] ?? open[0];
+  shown.current = now?.item.item;
   const counted = job ? countItems(job) : { open: 0, all: 0 };
   useEffect(() => scrollTo(0, 0), [now?.item.item]);
   return (
@@ -41,7 +45,7 @@ export function GateView({ names }: { names: Names }) {
       )}
       {job && !now && (
         <>
-          <Notice tone="done" title={t("gate.allMet")} live />
+          {job.hold?.may_release === false ? !nobodyIn(job) && <p>{t("gate.restLater")}</p> : <Notice tone="done" title={t("gate.allMet")} live />}
           <LinkButton kind="main" href={back}>{t("gate.goOn")}</LinkButton>
         </>
       )}
