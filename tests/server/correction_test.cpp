@@ -46,7 +46,7 @@ TEST_CASE("an entry is put right by another; both show, and the departure names 
   CHECK(departure["rule"] == "correction");
   CHECK(departure["what"] ==
         "corrects entry " + std::to_string(receipt["seq"].get<int>()) + " (container-received): seen late");
-  CHECK(departure["shown_by"] == json{receipt["seq"]});
+  CHECK(departure["shown_by"] == json::array({receipt["seq"]}));
   const json note = entry_at(office, seq);
   CHECK(note["kind"] == "note");
   CHECK(note["corrects"] == receipt["id"]);
@@ -91,7 +91,7 @@ TEST_CASE("a container's label is put right; the book goes on by it") {
       "rowan", "POST", "/api/v1/vessels/C1/corrections",
       {{"lot", "A71"}, {"expires", "2026-03-01"}, {"cost", "84.50"}, {"why", "two digits were swapped"}});
   CHECK(written["entries"][0]["body"]["cost_cents"] == 8'450);
-  CHECK(written["departures"][0]["shown_by"] == json{receipt["seq"]});
+  CHECK(written["departures"][0]["shown_by"] == json::array({receipt["seq"]}));
   const json shown = office.done("rowan", "GET", "/api/v1/vessels/C1");
   CHECK(shown["lot"] == "A71");
   CHECK(shown["earlier_lots"] == json{"A17"});
