@@ -185,28 +185,23 @@ json entry_json(const Entry& entry, json body) {
   return row;
 }
 
-std::vector<std::int64_t> corrected_by(Store& store, const Entry& entry) {
-  std::vector<std::int64_t> by;
-  store.read([&](const Documents& now, const Head&) { by = corrections_of(now, entry.id); });
-  return by;
-}
-
-json whole_entry_json(Store& store, const Entry& entry) {
+json whole_entry_json(const Entry& entry, const Corrections& corrections) {
   json row = entry_json(entry, entry.body);
-  if (const auto by = corrected_by(store, entry); !by.empty()) row["corrected_by"] = by;
+  if (const auto by = corrections.find(uuid_text(entry.id)); by != corrections.end())
+    row["corrected_by"] = by->second;
   return row;
 }
 
 /// What it puts right, and what puts it right: each shows at the other.
-std::string correction_words(Store& store, const Entry& entry) {
+std::string correction_words(Store& store, const Entry& entry, const Corrections& corrections) {
   std::string words;
   if (entry.corrects) {
     const auto corrected = store.find(*entry.corrects);
     words += fmt::format("; corrects {}: {}",
                          corrected ? fmt::format("entry {}", *corrected) : "an unknown entry", entry.reason);
   }
-  if (const auto by = corrected_by(store, entry); !by.empty())
-    words += fmt::format("; corrected by entry {}", fmt::join(by, ", "));
+  if (const auto by = corrections.find(uuid_text(entry.id)); by != corrections.end())
+    words += fmt::format("; corrected by entry {}", fmt::join(by->second, ", "));
   return words;
 }
 
@@ -221,6 +216,8 @@ Outcome run_entries(const Call& call) {
     last = static_cast<std::int64_t>(*number);
   }
   const std::int64_t from = call.options.has("all") ? 0 : std::max<std::int64_t>(0, size - last);
+  Corrections corrections;
+  (*store)->read([&](const Documents& now, const Head&) { corrections = corrections_in(now); });
   Page page(call.style);
   json rows = json::array();
   // One value as of every list, but written entry by entry: a whole book is not held in memory.
@@ -231,14 +228,14 @@ Outcome run_entries(const Call& call) {
     if (!entry) break;
     if (call.format == Format::text)
       page.paragraph(fmt::format("{} by {} on {}{}", entry->kind, entry->actor, entry->device,
-                                 correction_words(**store, *entry)),
+                                 correction_words(**store, *entry, corrections)),
                      fmt::format("{:>6}  ", seq));
     else if (call.format == Format::csv)
       rows.push_back(entry_json(*entry, entry->body.dump()));
     else if (one_value)
-      call.outside.out << (seq == from ? "\n" : ",\n") << whole_entry_json(**store, *entry).dump();
+      call.outside.out << (seq == from ? "\n" : ",\n") << whole_entry_json(*entry, corrections).dump();
     else
-      call.outside.out << whole_entry_json(**store, *entry).dump() << '\n';
+      call.outside.out << whole_entry_json(*entry, corrections).dump() << '\n';
   }
   if (one_value) call.outside.out << "\n]}\n";
   if (call.format == Format::csv) print_rows(call, rows);

@@ -49,18 +49,25 @@ Result<Drafts> correct_entry(const DeskContext& context, const Entry& entry, con
                {"text", text},
                {"corrected", {{"seq", entry.seq}, {"kind", entry.kind}}}};
   // What is said about an entry of a job or a container is found with it.
-  for (const char* member : {"job", "container"})
-    if (const auto name = entry.body.find(member); name != entry.body.end() && name->is_string())
-      body[member] = *name;
+  body.update(job_and_container(entry.body));
   NewEntry correction = draft(context, "note", std::move(body));
   correction.corrects = entry.id;
   correction.reason = why;
   return Drafts{std::move(correction)};
 }
 
-std::vector<std::int64_t> corrections_of(const Documents& documents, const Uuid& id) {
-  const auto corrections = documents.get("corrections", uuid_text(id));
-  return corrections ? corrections->at("seqs").get<std::vector<std::int64_t>>() : std::vector<std::int64_t>();
+json job_and_container(const json& body) {
+  json told = json::object();
+  for (const char* member : {"job", "container"})
+    if (const auto name = body.find(member); name != body.end() && name->is_string()) told[member] = *name;
+  return told;
+}
+
+Corrections corrections_in(const Documents& documents) {
+  Corrections corrections;
+  documents.each("corrections", true,
+                 [&](const std::string& id, const json& body) { body.at("seqs").get_to(corrections[id]); });
+  return corrections;
 }
 
 }  // namespace fogwright

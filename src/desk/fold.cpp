@@ -6,6 +6,7 @@
 #include "desk/fold_parts.hpp"
 #include "desk/readable.hpp"
 #include "fogwright/book/uuid.hpp"
+#include "fogwright/desk/correction.hpp"
 
 namespace fogwright {
 namespace {
@@ -66,9 +67,7 @@ void note_correction(const Entry& entry, MutableDocuments& documents) {
   corrections["seqs"].push_back(entry.seq);
   documents.put("corrections", id, corrections, true);
   nlohmann::json about = {{"corrects", id}};
-  for (const char* member : {"job", "container"})
-    if (const auto name = entry.body.find(member); name != entry.body.end() && name->is_string())
-      about[member] = *name;
+  about.update(job_and_container(entry.body));
   if (const auto container = documents.get("container", about.value("container", std::string())))
     for (const char* member : {"product", "place"}) about[member] = container->at(member);
   const auto seq = corrected_seq(entry);

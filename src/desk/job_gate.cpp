@@ -39,10 +39,10 @@ Fault lapse_fault(const GateView& view, const Rule& rule, std::int64_t at_ms) {
 /// began anew since. What was recorded afterwards tells no times.
 Fault early_fault(const GateView& view, const Rule& rule, const json& met) {
   if (rule.stage != Stage::before_release || met.value("afterwards", false)) return std::nullopt;
-  const auto at_ms = met.at("at_ms").get<std::int64_t>();
-  const auto hold = hold_state(view.job, {at_ms, {}});
-  if (!hold || at_ms - view.job.at("fog_ended").at("ms").get<std::int64_t>() >= hold->floor_ms)
-    return std::nullopt;
+  const auto fog_ended = view.job.find("fog_ended");
+  if (fog_ended == view.job.end()) return std::nullopt;
+  const std::int64_t since = met.at("at_ms").get<std::int64_t>() - fog_ended->at("ms").get<std::int64_t>();
+  if (since >= hold_floor_ms(view.job)) return std::nullopt;
   return "it was met before the part of the hold that nothing shortens was over";
 }
 

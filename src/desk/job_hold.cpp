@@ -58,7 +58,15 @@ std::vector<Reading> read_readings(const json& job) {
   return readings;
 }
 
+std::int64_t floor_ms_of(const Hold& hold) {
+  return std::max(
+             {hold.floor_minutes, hold.label_minutes.value_or(0), hold.policy_minutes, hold.haze_minutes}) *
+         minute_ms;
+}
+
 }  // namespace
+
+std::int64_t hold_floor_ms(const json& job) { return floor_ms_of(read_hold(job.at("plan"))); }
 
 std::optional<HoldState> hold_state(const json& job, const Moment& now) {
   if (!job.contains("fog_ended")) return std::nullopt;
@@ -69,9 +77,7 @@ std::optional<HoldState> hold_state(const json& job, const Moment& now) {
   const auto readings = read_readings(job);
   HoldState state;
   state.elapsed_ms = elapsed_ms(fog_off, now);
-  state.floor_ms =
-      std::max({hold.floor_minutes, hold.label_minutes.value_or(0), hold.policy_minutes, hold.haze_minutes}) *
-      minute_ms;
+  state.floor_ms = floor_ms_of(hold);
   state.total_ms = std::max(hold.total_minutes * minute_ms, state.floor_ms);
   state.readings_needed = hold.readings_needed;
   state.rebooted = fog_off.clock.boot != now.clock.boot;

@@ -71,7 +71,7 @@ AirInput air_input(const PlanRequest& request, const Plan& plan) {
 
 /// When airing out can begin: nobody goes in before the part of the hold that nothing shortens is over, and
 /// that part takes no airing for granted.
-Result<HoldTime> airing_start(const PlanRequest& request, const Plan& plan, const AirInput& input) {
+Result<HoldTime> earliest_airing(const PlanRequest& request, const Plan& plan, const AirInput& input) {
   Zone closed = plan.zone;
   closed.airing.reset();
   const auto air = air_after_fogging(closed, input);
@@ -89,7 +89,7 @@ Result<void> breathe(const PlanRequest& request, Plan& plan) {
   if (request.airing_fan) plan.zone.airing = *request.airing_fan / plan.zone.gross;
   const AirInput input = air_input(request, plan);
   if (plan.zone.airing || request.deadline) {
-    const auto start = airing_start(request, plan, input);
+    const auto start = earliest_airing(request, plan, input);
     if (!start) return tl::make_unexpected(start.error());
     plan.zone.airing_from = *start;
   }

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
-#include <map>
 
 #include "fogwright/book/checkpoint.hpp"
 #include "fogwright/book/encoding.hpp"
@@ -22,17 +21,7 @@ Result<std::int64_t> number_in(const Visit& visit, const char* name, std::int64_
   return fail(ErrorCode::out_of_range, "this is no number in its range", name, "write a whole number");
 }
 
-/// Numbers of the entries that put an entry right, by its id. Corrections are few.
-std::map<std::string, json> corrections_in(Store& store) {
-  std::map<std::string, json> corrections;
-  store.read([&](const Documents& now, const Head&) {
-    now.each("corrections", true,
-             [&](const std::string& id, const json& body) { corrections[id] = body.at("seqs"); });
-  });
-  return corrections;
-}
-
-json entry_row(const Entry& entry, const std::map<std::string, json>& corrections) {
+json entry_row(const Entry& entry, const Corrections& corrections) {
   json row = {{"seq", entry.seq},
               {"id", uuid_text(entry.id)},
               {"happened_ms", entry.happened_ms},
@@ -56,7 +45,8 @@ HttpResponse entries_since(Service& service, Visit& visit) {
   if (!limit) return problem(limit.error());
   const auto reader = service.books().reader();
   const std::int64_t size = reader->head().size;
-  const auto corrections = corrections_in(*reader);
+  Corrections corrections;
+  reader->read([&](const Documents& now, const Head&) { corrections = corrections_in(now); });
   json items = json::array();
   reader->each_leaf(*from, std::min(size, *from + *limit), [&](std::int64_t, std::string_view leaf) {
     if (const auto entry = read_entry(leaf, reader->origin())) items.push_back(entry_row(*entry, corrections));

@@ -47,6 +47,10 @@ json last_departure(const Shop& shop) {
   return last;
 }
 
+std::vector<std::int64_t> corrections_of(const Documents& documents, const Uuid& id) {
+  return corrections_in(documents)[uuid_text(id)];
+}
+
 }  // namespace
 
 TEST_CASE("words put an entry right; both stay, each shows the other", "[correction]") {

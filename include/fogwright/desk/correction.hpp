@@ -3,6 +3,7 @@
 
 /// Notes, and words that put an earlier entry right. Nothing is edited: both entries stay, and both show.
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -22,7 +23,12 @@ namespace fogwright {
 [[nodiscard]] Result<Drafts> correct_entry(const DeskContext& context, const Entry& entry,
                                            const std::string& text, const std::string& why);
 
-/// The numbers of the entries that put the entry of this id right, in order.
-[[nodiscard]] std::vector<std::int64_t> corrections_of(const Documents& documents, const Uuid& id);
+/// The job and the container that a body names: what is said about its entry is found with them. Another
+/// program's body may name neither.
+[[nodiscard]] nlohmann::json job_and_container(const nlohmann::json& body);
+
+/// Numbers of the entries that put an entry right, in order, by the id of that entry as text. They are few.
+using Corrections = std::map<std::string, std::vector<std::int64_t>>;
+[[nodiscard]] Corrections corrections_in(const Documents& documents);
 
 }  // namespace fogwright
